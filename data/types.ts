@@ -1,0 +1,70 @@
+import type { FieldId, UnitId } from './index.ts';
+
+/** A step or a value applies only where an earlier value says so. */
+export interface Condition {
+  readonly field: FieldId;
+  /** The values (choices or exact numbers) that make it apply; with `orUnknown`, also while nothing is recorded. */
+  readonly is: readonly string[];
+  readonly orUnknown?: boolean;
+}
+
+/** A value that a step asks for, with the limits it is accepted within (exact, in `unit`). */
+export interface RecordedValue {
+  readonly field: FieldId;
+  readonly stage: 'found' | 'fitted';
+  readonly min?: string;
+  readonly max?: string;
+  readonly unit?: UnitId;
+  /** The step cannot be marked done without a gate's value. */
+  readonly gate: boolean;
+}
+
+export interface Caution {
+  readonly id: string;
+  readonly text: string;
+  readonly source: string;
+}
+
+/** `say` is spoken (short), `show` is on the screen (more). Shapes of data/procedures/*.json. */
+export interface ProcedureStep {
+  readonly id: string;
+  readonly say: string;
+  readonly show: string;
+  readonly why: string;
+  readonly cautions: readonly string[];
+  readonly tools: readonly string[];
+  readonly parts: readonly string[];
+  readonly record: readonly RecordedValue[];
+  /** All conditions must hold; an empty list always applies. */
+  readonly when: readonly Condition[];
+  /** `side`: once left, once right; `axle`: once per axle; `wheel`: per side of each axle. */
+  readonly repeat?: 'side' | 'axle' | 'wheel';
+  readonly source: string;
+}
+
+export interface Procedure {
+  readonly id: string;
+  readonly title: string;
+  readonly steps: readonly ProcedureStep[];
+}
+
+export type JobKindId = 'axleReplacement' | 'hubService' | 'inspection';
+
+/** A kind of job is an ordered list of procedures. */
+export interface JobKind {
+  readonly id: JobKindId;
+  readonly title: string;
+  readonly said: readonly string[];
+  readonly procedures: readonly string[];
+}
+
+/** One axle on the shop's rack, or one that was quoted. Exact strings in the field's usual unit; absent = not known. */
+export interface StockAxle {
+  readonly id: string;
+  readonly title: string;
+  readonly place?: string;
+  readonly quantity: number;
+  readonly values: Readonly<Partial<Record<FieldId, string>>>;
+  /** True in the demo's rows. */
+  readonly invented: boolean;
+}

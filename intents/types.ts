@@ -1,0 +1,149 @@
+import type { FieldId, UnitId } from '#data';
+
+export type Side = 'left' | 'right' | 'both';
+export type AxlePosition = 'front' | 'middle' | 'rear';
+export type Stage = 'found' | 'fitted';
+export type Hedge = 'under' | 'over' | 'about' | 'atLeast' | 'atMost';
+
+/** Half-open range of characters in the text as it was given. */
+export type Span = readonly [start: number, end: number];
+
+/** Where on the trailer, as far as it was said. */
+export interface Where {
+  readonly side?: Side;
+  readonly axle?: AxlePosition;
+  readonly stage?: Stage;
+}
+
+/** A value as said: an exact fraction in lowest terms ("579/8"), or a token ("5x9/2", "ST205/75R15", "1/2-20"). */
+export interface Said {
+  readonly value: string;
+  readonly unit?: UnitId;
+  /** False where the unit is the field's usual one. */
+  readonly unitSaid?: boolean;
+  readonly hedge?: Hedge;
+  /** Upper end of a range. */
+  readonly to?: string;
+  readonly plusMinus?: string;
+  /** What the way of saying it resolves: "1/16", "1/1000". */
+  readonly resolution?: string;
+  /** Other values that sound alike or read alike (fifteen/fifty), likeliest first. */
+  readonly alternatives?: readonly string[];
+  readonly span?: Span;
+}
+
+export type CommandName =
+  | 'next'
+  | 'back'
+  | 'repeat'
+  | 'slower'
+  | 'readBack'
+  | 'undo'
+  | 'confirm'
+  | 'deny'
+  | 'done'
+  | 'skip'
+  | 'pause'
+  | 'resume'
+  | 'openJob'
+  | 'closeJob'
+  | 'help'
+  | 'remind';
+
+export type Topic =
+  | 'fits'
+  | 'whatFits'
+  | 'nextStep'
+  | 'torque'
+  | 'sequence'
+  | 'bearing'
+  | 'seal'
+  | 'endPlay'
+  | 'grease'
+  | 'alignment'
+  | 'clearance'
+  | 'load'
+  | 'tyre'
+  | 'parts'
+  | 'value'
+  | 'open'
+  | 'due'
+  | 'why'
+  | 'compute'
+  | 'boltPattern'
+  | 'brake';
+
+export type MeasureIntent = { readonly kind: 'measure'; readonly field: FieldId } & Said & Where;
+export type QuantityIntent = { readonly kind: 'quantity' } & Said & Where;
+export type CorrectIntent = { readonly kind: 'correct'; readonly field?: FieldId; readonly not?: string } & Said & Where;
+export type StrikeIntent = { readonly kind: 'strike'; readonly field?: FieldId; readonly span?: Span } & Where;
+export type CommandIntent = {
+  readonly kind: 'command';
+  readonly name: CommandName;
+  /** The rest, verbatim: title of a job, reason of a skip, what to be reminded of. */
+  readonly rest?: string;
+  readonly field?: FieldId;
+  readonly said?: Said;
+  readonly span?: Span;
+};
+export type QuestionIntent = {
+  readonly kind: 'question';
+  readonly topic: Topic;
+  /** What about: a field, a part, or the words of the sum for `compute`. */
+  readonly of?: string;
+  /** Values named in the question ("will a thirty-five hundred pound axle fit"). */
+  readonly given?: readonly (MeasureIntent | QuantityIntent)[];
+  readonly sum?: Sum;
+  readonly span?: Span;
+} & Where;
+export type NoteIntent = { readonly kind: 'note'; readonly text: string; readonly span?: Span };
+export type ProblemIntent = {
+  readonly kind: 'problem';
+  readonly about: string;
+  /** One plain sentence: what is wrong and what would do. */
+  readonly message: string;
+  readonly text: string;
+  readonly span?: Span;
+};
+export type UnknownIntent = { readonly kind: 'unknown'; readonly text: string; readonly span?: Span };
+
+export type Intent =
+  | MeasureIntent
+  | QuantityIntent
+  | CorrectIntent
+  | StrikeIntent
+  | CommandIntent
+  | QuestionIntent
+  | NoteIntent
+  | ProblemIntent
+  | UnknownIntent;
+
+/** A sum asked mid-job: "half of seventy-two and a quarter", "ninety foot pounds in newton metres". */
+export type Sum =
+  | { readonly op: 'add' | 'subtract' | 'multiply' | 'divide'; readonly a: Said; readonly b: Said }
+  | { readonly op: 'convert'; readonly a: Said; readonly into: UnitId };
+
+/** What the dialogue waits for; narrows the recogniser's grammar and lets a field's name be dropped. */
+export interface Expects {
+  readonly fields: readonly FieldId[];
+  /** True while a yes or no is waited for. */
+  readonly yesNo: boolean;
+}
+
+/** All that one utterance says. Every word is inside an intent's span, a filler, or in `unclaimed`. */
+export interface Understanding {
+  readonly text: string;
+  /** After lower-casing and mending mishearings. */
+  readonly normalised: string;
+  readonly intents: readonly Intent[];
+  readonly unclaimed: readonly string[];
+}
+
+/** How a free note reads: so that a defect mentioned in passing becomes an open point. */
+export interface NoteReading {
+  readonly part?: string;
+  readonly side?: Side;
+  readonly axle?: AxlePosition;
+  readonly condition?: string;
+  readonly seriousness: 'safety' | 'wear' | 'info';
+}

@@ -1,0 +1,2 @@
+// The computations: pure functions over plain records. One door for the dialogue.
+export * from './quantity/index.ts';
