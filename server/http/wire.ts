@@ -1,9 +1,9 @@
 // What crosses the network, both ways. Types only: the page imports nothing else from the server.
 import type { Intent } from '#intents';
 import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary } from '#log/events';
-import type { JobView, Reply } from '../dialogue/types.ts';
+import type { JobView, Reply } from '#dialogue';
 
-export type { CardRow, JobView, OpenPoint, Reply, StepView } from '../dialogue/types.ts';
+export type { CardRow, JobView, OpenPoint, Reply, StepView } from '#dialogue';
 export type { JobEvent, JobRecord, JobSummary };
 
 /** POST /api/turns. `id` is made by the client; sending it again changes nothing and answers the same. */

@@ -59,7 +59,7 @@ const files = ['data', 'intents', 'server', 'web'].flatMap((room) =>
 );
 
 /** Every module named by an import, export-from or dynamic import, with whether it is for types only. */
-export function importsOf(source: string): { readonly name: string; readonly typeOnly: boolean }[] {
+function importsOf(source: string): { readonly name: string; readonly typeOnly: boolean }[] {
   const found = source.matchAll(
     /(?:^|\n)\s*(?:import|export)\s+(type\s)?[^'";]*?from\s*'([^']+)'|(?:^|\n)\s*import\s*'([^']+)'|import\('([^']+)'\)/g,
   );
@@ -74,7 +74,7 @@ function ruleOf(file: string): readonly string[] {
 }
 
 /** Imports of a file that its room may not make. */
-export function trespasses(file: string, source: string): string[] {
+function trespasses(file: string, source: string): string[] {
   const allowed = ruleOf(file);
   return importsOf(source)
     .map(({ name }) => name)
