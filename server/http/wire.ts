@@ -1,7 +1,8 @@
 // What crosses the network, both ways. Types only: the page imports nothing else from the server.
+
+import type { JobView, Reply } from '#dialogue';
 import type { Intent } from '#intents';
 import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary } from '#log/events';
-import type { JobView, Reply } from '#dialogue';
 
 export type { CardRow, JobView, OpenPoint, Reply, StepView } from '#dialogue';
 export type { JobEvent, JobRecord, JobSummary };
