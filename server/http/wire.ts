@@ -1,6 +1,6 @@
 // What crosses the network, both ways. Types only: the page imports nothing else from the server.
 
-import type { JobView, Reply } from '#dialogue';
+import type { JobView, Reply, Shop } from '#dialogue';
 import type { Intent } from '#intents';
 import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary } from '#log/events';
 
@@ -42,4 +42,35 @@ export interface DeskAction {
 /** Every error, on every route. */
 export interface ErrorBody {
   readonly error: { readonly code: string; readonly message: string; readonly whatToDo: string };
+}
+
+/** GET /api/jobs?q=&status=open|paused|closed&from=&to=&open=1&limit=: the log book, newest first.
+ * `q` looks in titles, customers, notes and values ("72 3/8", "hub face 72"); `from`/`to` are days (2026-11-25); `open=1`: with open points only. */
+export interface JobList {
+  readonly jobs: readonly JobSummary[];
+  /** How many matched, before `limit`. */
+  readonly total: number;
+}
+
+/** GET /api/jobs/:id/events: everything that happened to the job, oldest first. */
+export interface EventList {
+  readonly events: readonly JobEvent[];
+}
+
+/** POST /api/jobs/:id/desk: the job after the desk's action, and what it did. 409 `stale` when `version` has been overtaken. */
+export interface DeskResponse {
+  readonly seq: number;
+  readonly events: readonly EventBody[];
+  readonly view: JobView;
+}
+
+/** GET and PUT /api/settings: how this shop speaks and shows things. */
+export type Settings = Shop;
+
+/** GET /api/stream[?job=ID]: one message `turn` for each committed turn, SSE id = `seq`; `bye` when the server stops. Last-Event-ID replays. */
+export interface StreamTurn {
+  readonly job: string;
+  readonly seq: number;
+  readonly who: string;
+  readonly turn: string;
 }
