@@ -1,5 +1,20 @@
 // The trade tables, typed. Static imports: the same rows reach server, page and tests, with no I/O here.
+import cautionTable from './cautions.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
+import jobTable from './jobs.json' with { type: 'json' };
+import alignment from './procedures/alignment.json' with { type: 'json' };
+import brakeCheck from './procedures/brake-check.json' with { type: 'json' };
+import fitAxle from './procedures/fit-axle.json' with { type: 'json' };
+import handover from './procedures/handover.json' with { type: 'json' };
+import hubBearing from './procedures/hub-bearing.json' with { type: 'json' };
+import hubOff from './procedures/hub-off.json' with { type: 'json' };
+import inspectMeasure from './procedures/inspect-measure.json' with { type: 'json' };
+import makeSafe from './procedures/make-safe.json' with { type: 'json' };
+import remove from './procedures/remove.json' with { type: 'json' };
+import roadCheck from './procedures/road-check.json' with { type: 'json' };
+import scheduledService from './procedures/scheduled-service.json' with { type: 'json' };
+import wheelsOn from './procedures/wheels-on.json' with { type: 'json' };
+import type { Caution, JobKind, Procedure } from './types.ts';
 import unitTable from './units.json' with { type: 'json' };
 
 export type FieldId =
@@ -79,7 +94,8 @@ export type FieldId =
   | 'spindleLube'
   | 'nutLock'
   | 'wheelType'
-  | 'axleCount';
+  | 'axleCount'
+  | 'axleInWork';
 
 /** Units as written in a record. `1` is a bare count or a value whose unit was not said. */
 export type UnitId =
@@ -158,3 +174,33 @@ export type {
   RecordedValue,
   StockAxle,
 } from './types.ts';
+
+/** Kinds of job, each an ordered list of procedure ids. */
+export const jobKinds = jobTable.rows as readonly JobKind[];
+
+/** The procedures that come with the tool; a shop's own are laid over them by id (`withShopProcedures` of #core). */
+export const procedures = [
+  makeSafe,
+  inspectMeasure,
+  remove,
+  fitAxle,
+  hubOff,
+  hubBearing,
+  brakeCheck,
+  wheelsOn,
+  alignment,
+  roadCheck,
+  scheduledService,
+  handover,
+] as readonly Procedure[];
+
+/** Cautions that steps and answers name by id. */
+export const cautions = cautionTable.rows as readonly Caution[];
+const cautionById = new Map(cautions.map((caution) => [caution.id, caution]));
+
+/** The caution of an id. @throws TypeError for an id that no row has. */
+export function cautionOf(id: string): Caution {
+  const caution = cautionById.get(id);
+  if (!caution) throw new TypeError(`data/cautions.json has no row '${id}'`);
+  return caution;
+}

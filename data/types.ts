@@ -17,6 +17,10 @@ export interface RecordedValue {
   readonly unit?: UnitId;
   /** The step cannot be marked done without a gate's value. */
   readonly gate: boolean;
+  /** Asked for only where these hold; absent = always. */
+  readonly when?: readonly Condition[];
+  /** One value for the whole trailer, though the field usually has sides (total brake current). */
+  readonly whole?: boolean;
 }
 
 export interface Caution {
@@ -31,6 +35,7 @@ export interface ProcedureStep {
   readonly say: string;
   readonly show: string;
   readonly why: string;
+  /** Ids of data/cautions.json. */
   readonly cautions: readonly string[];
   readonly tools: readonly string[];
   readonly parts: readonly string[];
@@ -48,7 +53,7 @@ export interface Procedure {
   readonly steps: readonly ProcedureStep[];
 }
 
-export type JobKindId = 'axleReplacement' | 'hubService' | 'inspection';
+export type JobKindId = 'axleReplacement' | 'hubService' | 'inspection' | 'scheduledService';
 
 /** A kind of job is an ordered list of procedures. */
 export interface JobKind {
@@ -56,6 +61,7 @@ export interface JobKind {
   readonly title: string;
   readonly said: readonly string[];
   readonly procedures: readonly string[];
+  readonly source: string;
 }
 
 /** One axle on the shop's rack, or one that was quoted. Exact strings in the field's usual unit; absent = not known. */
