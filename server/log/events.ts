@@ -31,6 +31,10 @@ export interface Asked {
   readonly choices?: readonly string[];
   /** The step it concerns. */
   readonly step?: string;
+  /** What was given so far: the reason of a skip, the value that looks for its target. */
+  readonly given?: string;
+  /** Asked before and left unanswered; it is not asked a third time by itself. */
+  readonly again?: boolean;
 }
 
 export interface Problem {
@@ -61,7 +65,7 @@ export type EventBody =
   | { readonly kind: 'valueConfirmed'; readonly id: ValueId; readonly how: 'said' | 'wentOn' | 'desk' }
   | { readonly kind: 'valueCorrected'; readonly id: ValueId; readonly by: ValueId; readonly reason?: string }
   | { readonly kind: 'valueStruck'; readonly id: ValueId; readonly reason?: string }
-  | { readonly kind: 'valueRestored'; readonly id: ValueId }
+  | { readonly kind: 'valueRestored'; readonly id: ValueId; readonly to?: 'heard' | 'confirmed' }
   | { readonly kind: 'asked'; readonly asked: Asked }
   | { readonly kind: 'askClosed'; readonly id: string; readonly outcome: 'yes' | 'no' | 'replaced' | 'expired' }
   | { readonly kind: 'stepShown'; readonly step: string }
@@ -77,6 +81,7 @@ export type EventBody =
       readonly title: string;
       readonly values: Readonly<Record<string, string>>;
     }
+  | { readonly kind: 'candidateDropped' }
   | {
       readonly kind: 'verdictGiven';
       readonly verdict: string;
@@ -97,7 +102,16 @@ export type EventBody =
   | { readonly kind: 'resumed' }
   | { readonly kind: 'closed'; readonly open: readonly string[] }
   | { readonly kind: 'reopened'; readonly reason: string }
-  | { readonly kind: 'replied'; readonly code: string; readonly speak: string; readonly show: string };
+  /** The events after it in the same turn take back what `turn` did. */
+  | { readonly kind: 'undone'; readonly turn: string }
+  | {
+      readonly kind: 'replied';
+      readonly code: string;
+      readonly speak: string;
+      readonly show: string;
+      /** Values this reply read back: only these can be confirmed by going on. */
+      readonly readBack?: readonly ValueId[];
+    };
 
 export type EventKind = EventBody['kind'];
 

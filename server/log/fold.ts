@@ -1,7 +1,8 @@
 // Events -> the job as it stands. Pure; the log and the dialogue both use it, so live and replayed states are one.
 import type { JobKindId } from '#data';
 import type { NoteReading } from '#intents';
-import type { Asked, JobEvent, JobId, ValueFact, ValueId } from './events.ts';
+import type { Asked, EventBody, JobEvent, JobId, ValueFact, ValueId } from './events.ts';
+import { inverse } from './inverse.ts';
 
 export type ValueStatus = 'heard' | 'confirmed' | 'corrected' | 'struck';
 
@@ -11,7 +12,12 @@ export interface ValueRecord extends ValueFact {
   readonly who: string;
   readonly turn: string;
   readonly correctedBy?: ValueId;
+  /** The value it would replace, also while that is not yet agreed. */
+  readonly supersedes?: ValueId;
   readonly reason?: string;
+  /** Was read back, and so can be confirmed by going on, unless it was asked about. */
+  readonly readBack?: boolean;
+  readonly asked?: boolean;
   readonly notes: readonly string[];
 }
 
@@ -55,13 +61,26 @@ export interface JobRecord {
   /** The step on the screen: `procedure/step` or `procedure/step@left`, `@front.right`. */
   readonly currentStep?: string;
   readonly asked?: Asked;
+  readonly askedAt?: string;
   readonly notes: readonly NoteRecord[];
   readonly cautions: readonly { readonly id: string; readonly at: string }[];
   readonly reminders: readonly Reminder[];
   readonly candidate?: { readonly stock: string; readonly title: string; readonly values: Readonly<Record<string, string>> };
-  readonly verdict?: { readonly verdict: string; readonly at: string; readonly unconfirmed: readonly ValueId[] };
+  readonly verdict?: {
+    readonly verdict: string;
+    readonly at: string;
+    readonly unconfirmed: readonly ValueId[];
+    readonly accepted?: boolean;
+  };
   readonly lastReply?: { readonly code: string; readonly speak: string; readonly show: string };
   readonly turns: number;
+  /** What would take back the last turns, newest last. */
+  readonly trail: readonly TurnTrail[];
+}
+
+export interface TurnTrail {
+  readonly turn: string;
+  readonly undo: readonly EventBody[];
 }
 
 /** One line of the log book. */
@@ -91,6 +110,7 @@ export function emptyJob(id: JobId): JobRecord {
     cautions: [],
     reminders: [],
     turns: 0,
+    trail: [],
   };
 }
 
@@ -100,7 +120,21 @@ export function foldAll(id: JobId, events: readonly JobEvent[]): JobRecord {
 
 /** One event applied. An event about an id that is not there changes nothing but the version. */
 export function fold(job: JobRecord, event: JobEvent): JobRecord {
-  return { ...change(job, event), version: event.seq };
+  return { ...change(job, event), version: event.seq, trail: trailAfter(job, event) };
+}
+
+const turnsKept = 20;
+
+/** An undoing turn leaves an entry without a way back, so that undoing is not undone by itself. */
+function trailAfter({ trail, ...job }: JobRecord, { turn, body }: JobEvent): readonly TurnTrail[] {
+  if (body.kind === 'undone')
+    return [...trail.filter(({ turn: of, undo }) => of !== body.turn && undo.length > 0), { turn, undo: [] }];
+  const last = trail.at(-1);
+  if (last?.turn === turn && last.undo.length === 0) return trail;
+  const back = inverse(job, body);
+  if (back.length === 0) return trail;
+  if (last?.turn !== turn) return [...trail, { turn, undo: back }].slice(-turnsKept);
+  return [...trail.slice(0, -1), { turn, undo: [...back, ...last.undo] }];
 }
 
 function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
@@ -120,7 +154,7 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
     case 'heard':
       return { ...job, turns: job.turns + 1 };
     case 'valueHeard':
-      return { ...job, values: [...job.values, { ...body.value, status: 'heard', at, who, turn, notes: [] }] };
+      return { ...job, values: [...job.values, { ...body.value, status: 'heard', at, who, turn, notes: [], ...replaces(body) }] };
     case 'valueConfirmed':
       return withValue(job, body.id, { status: 'confirmed' });
     case 'valueCorrected':
@@ -128,11 +162,11 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
     case 'valueStruck':
       return withValue(job, body.id, { status: 'struck', ...reason(body) });
     case 'valueRestored':
-      return withValue(job, body.id, { status: 'heard' });
+      return withValue(job, body.id, { status: body.to ?? 'heard' });
     case 'asked':
-      return { ...job, asked: body.asked };
+      return { ...markValues(job, body.asked.valueIds, { asked: true }), asked: body.asked, askedAt: at };
     case 'askClosed':
-      return job.asked?.id === body.id ? without(job, 'asked') : job;
+      return job.asked?.id === body.id ? without(accept(job, body.outcome), 'asked') : job;
     case 'stepShown':
       return { ...job, currentStep: body.step };
     case 'stepDone':
@@ -152,6 +186,8 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
       return { ...job, notes: job.notes.map((note) => (note.id === body.id ? { ...note, closed: body.reason } : note)) };
     case 'candidateChosen':
       return { ...job, candidate: { stock: body.stock, title: body.title, values: body.values } };
+    case 'candidateDropped':
+      return without(job, 'candidate');
     case 'verdictGiven':
       return { ...job, verdict: { verdict: body.verdict, at, unconfirmed: body.unconfirmed } };
     case 'reminderSet':
@@ -168,13 +204,33 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
       return { ...job, status: 'closed', closedAt: at };
     case 'reopened':
       return { ...without(job, 'closedAt'), status: 'open' };
+    case 'undone':
+      return job;
     case 'replied':
-      return { ...job, lastReply: { code: body.code, speak: body.speak, show: body.show } };
+      return {
+        ...markValues(job, body.readBack ?? [], { readBack: true }),
+        lastReply: { code: body.code, speak: body.speak, show: body.show },
+      };
   }
 }
 
 function withValue(job: JobRecord, id: ValueId, patch: Partial<ValueRecord>): JobRecord {
   return { ...job, values: job.values.map((value) => (value.id === id ? { ...value, ...patch } : value)) };
+}
+
+function markValues(job: JobRecord, ids: readonly ValueId[], mark: Partial<ValueRecord>): JobRecord {
+  return ids.length === 0
+    ? job
+    : { ...job, values: job.values.map((value) => (ids.includes(value.id) ? { ...value, ...mark } : value)) };
+}
+
+function accept(job: JobRecord, outcome: string): JobRecord {
+  const taken = job.asked?.about === 'verdict' && outcome === 'yes';
+  return taken && job.verdict ? { ...job, verdict: { ...job.verdict, accepted: true } } : job;
+}
+
+function replaces(body: { readonly supersedes?: ValueId }): { supersedes?: ValueId } {
+  return body.supersedes === undefined ? {} : { supersedes: body.supersedes };
 }
 
 function withStep(job: JobRecord, done: StepRecord): JobRecord {
