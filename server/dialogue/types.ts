@@ -102,6 +102,26 @@ export interface OpenPoint {
   readonly safety: boolean;
 }
 
+/** A tightening order to draw. Positions count clockwise from the top, from 1; `next` is an index into `order`. */
+export interface SequenceView {
+  readonly what: 'wheelNuts' | 'uBolts';
+  readonly positions: number;
+  readonly order: readonly number[];
+  readonly next?: number;
+  /** "stage 2 of 3: 60 lbf.ft", where stages apply. */
+  readonly stage?: string;
+}
+
+/** An axle out of square to draw: which diagonal is longer, and the move that squares it. Ready to show, with units. */
+export interface AlignmentView {
+  readonly left?: string;
+  readonly right?: string;
+  readonly difference?: string;
+  readonly longer?: 'left' | 'right' | 'equal';
+  /** The wheel end to move; `distance` on that side. */
+  readonly move?: { readonly side: 'left' | 'right'; readonly direction: 'forward' | 'back'; readonly distance: string };
+}
+
 /** The job as the page shows it. */
 export interface JobView {
   readonly id: string;
@@ -114,7 +134,12 @@ export interface JobView {
   readonly card: readonly CardRow[];
   readonly open: readonly OpenPoint[];
   readonly question?: string;
+  /** Answers to the question besides yes and no: `say` is sent as if spoken, `show` stands on the button ("58", "fifty-eight"). */
+  readonly choices?: readonly { readonly say: string; readonly show: string }[];
   readonly candidate?: { readonly title: string; readonly values: Readonly<Record<string, string>> };
   readonly verdict?: string;
+  /** Drawn while the step or the last answer is about it. */
+  readonly sequence?: SequenceView;
+  readonly alignment?: AlignmentView;
   readonly expects: Expects;
 }

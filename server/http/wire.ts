@@ -4,7 +4,7 @@ import type { JobView, Reply, Shop } from '#dialogue';
 import type { Intent } from '#intents';
 import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary } from '#log/events';
 
-export type { CardRow, JobView, OpenPoint, Reply, StepView } from '#dialogue';
+export type { AlignmentView, CardRow, JobView, OpenPoint, Reply, SequenceView, StepView } from '#dialogue';
 export type { JobEvent, JobRecord, JobSummary };
 
 /** POST /api/turns. `id` is made by the client; sending it again changes nothing and answers the same. */
