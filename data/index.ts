@@ -2,6 +2,7 @@
 import cautionTable from './cautions.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
 import jobTable from './jobs.json' with { type: 'json' };
+import policyTable from './policy.json' with { type: 'json' };
 import alignment from './procedures/alignment.json' with { type: 'json' };
 import brakeCheck from './procedures/brake-check.json' with { type: 'json' };
 import fitAxle from './procedures/fit-axle.json' with { type: 'json' };
@@ -14,7 +15,7 @@ import remove from './procedures/remove.json' with { type: 'json' };
 import roadCheck from './procedures/road-check.json' with { type: 'json' };
 import scheduledService from './procedures/scheduled-service.json' with { type: 'json' };
 import wheelsOn from './procedures/wheels-on.json' with { type: 'json' };
-import type { Caution, JobKind, Procedure } from './types.ts';
+import type { Caution, JobKind, Policy, Procedure } from './types.ts';
 import unitTable from './units.json' with { type: 'json' };
 
 export type FieldId =
@@ -169,6 +170,7 @@ export type {
   Condition,
   JobKind,
   JobKindId,
+  Policy,
   Procedure,
   ProcedureStep,
   RecordedValue,
@@ -204,3 +206,6 @@ export function cautionOf(id: string): Caution {
   if (!caution) throw new TypeError(`data/cautions.json has no row '${id}'`);
   return caution;
 }
+
+/** What is read back, what is asked about, and when. */
+export const policy = policyTable as Policy;

@@ -74,3 +74,33 @@ export interface StockAxle {
   /** True in the demo's rows. */
   readonly invented: boolean;
 }
+
+/** R0: nothing to confirm. R1: read back, taken unless objected to. R2: waits for a yes. R3: listed, waits for a yes of its own. */
+export type RiskClass = 'R0' | 'R1' | 'R2' | 'R3';
+
+/** The read-back policy: data/policy.json. */
+export interface Policy {
+  /** By kind of intent, and by name for commands. */
+  readonly classes: Readonly<Record<string, RiskClass>>;
+  /** How long a question can be answered by a bare yes. */
+  readonly askSeconds: number;
+  /** An utterance that arrives later than this after it was spoken answers nothing. */
+  readonly lateSeconds: number;
+  readonly valuesPerReadBack: number;
+  /** Below it a value is asked about. */
+  readonly confidence: number;
+  /** `over` is larger than `under` (or equal, where not strict) on a sound trailer. */
+  readonly orders: readonly {
+    readonly over: FieldId;
+    readonly under: FieldId;
+    readonly strict: boolean;
+    readonly source: string;
+  }[];
+  /** Left and right further apart than this are asked about. */
+  readonly sidesApart: readonly {
+    readonly field: FieldId;
+    readonly apart: string;
+    readonly unit: UnitId;
+    readonly source: string;
+  }[];
+}
