@@ -66,6 +66,7 @@ export type FieldId =
   | 'frameWidth'
   | 'fenderWidth'
   | 'tyreClearance'
+  | 'bumpClearance'
   | 'overallWidth'
   | 'couplerDiagonal'
   | 'toeFront'
@@ -165,6 +166,7 @@ export interface UnitRow {
 
 export const units = unitTable.rows as readonly UnitRow[];
 
+export * from './fitment.ts';
 export type {
   Caution,
   Condition,
