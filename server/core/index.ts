@@ -1,2 +1,3 @@
 // The computations: pure functions over plain records. One door for the dialogue.
 export * from './quantity/index.ts';
+export * from './service/index.ts';

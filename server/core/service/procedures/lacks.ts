@@ -1,0 +1,42 @@
+// What a step still wants before it can be marked done.
+import { fieldOf, type RecordedValue } from '#data';
+import { measured, type Place, type Reading, type SideName } from '../reading.ts';
+import { holds } from './condition.ts';
+import type { PlannedStep } from './plan.ts';
+
+/** A value that a step asks for, at one place. */
+export interface Slot extends Place {
+  readonly record: RecordedValue;
+}
+
+/** Every value that a step asks for now: one slot a side where the field has sides and the step does not say which. */
+export function slotsOf({ step, place }: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
+  return step.record
+    .filter((record) => holds(record.when, readings))
+    .flatMap((record) => sidesOf(record, place.side).map((side) => slot(record, place, side)));
+}
+
+/** The slots that are still empty, gates or not. */
+export function lacks(planned: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
+  return slotsOf(planned, readings).filter((wanted) => filledBy(wanted, readings) === undefined);
+}
+
+/** The empty gates: while there is one, the step cannot be marked done; it can be skipped with a reason. */
+export function openGates(planned: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
+  return lacks(planned, readings).filter(({ record }) => record.gate);
+}
+
+/** The reading that fills a slot. */
+export function filledBy<R extends Reading>({ record, side, axle }: Slot, readings: readonly R[]): R | undefined {
+  const where = { ...(side === undefined ? {} : { side }), ...(axle === undefined ? {} : { axle }) };
+  return measured(readings, { field: record.field, stage: record.stage, ...where });
+}
+
+function sidesOf(record: RecordedValue, side: SideName | undefined): readonly (SideName | undefined)[] {
+  if (record.whole || !fieldOf(record.field).perSide) return [undefined];
+  return side === undefined ? ['left', 'right'] : [side];
+}
+
+function slot(record: RecordedValue, { axle }: Place, side: SideName | undefined): Slot {
+  return { record, ...(axle === undefined ? {} : { axle }), ...(side === undefined ? {} : { side }) };
+}

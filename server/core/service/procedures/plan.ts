@@ -1,0 +1,72 @@
+// Which steps a job has, in order, given what is known of the trailer so far.
+import { type JobKindId, jobKinds, type Procedure, type ProcedureStep, procedures } from '#data';
+import { type AxleName, measured, type Place, type Reading } from '../reading.ts';
+import { holds } from './condition.ts';
+
+/** One step to do at one place. `key` is `procedure/step`, `procedure/step@left`, `@front`, `@front.right`. */
+export interface PlannedStep {
+  readonly key: string;
+  readonly procedure: string;
+  readonly title: string;
+  readonly step: ProcedureStep;
+  readonly place: Place;
+}
+
+/** The steps of a kind of job that apply now, in working order. More values may add or drop later steps, never reorder them. */
+export function planSteps(
+  kind: JobKindId,
+  readings: readonly Reading[],
+  known: readonly Procedure[] = procedures,
+): readonly PlannedStep[] {
+  const ids = jobKinds.find(({ id }) => id === kind)?.procedures ?? [];
+  const axles = axlesInWork(readings);
+  return ids
+    .flatMap((id) => known.filter((procedure) => procedure.id === id))
+    .flatMap((procedure) => walk(procedure, axles, readings));
+}
+
+/** A hub is finished before the next is begun: steps in a row that repeat alike are walked place by place. */
+function walk(procedure: Procedure, axles: readonly (AxleName | undefined)[], readings: readonly Reading[]): PlannedStep[] {
+  return runs(procedure.steps).flatMap((run) =>
+    placesOf(run[0]?.repeat, axles).flatMap((place) =>
+      run.filter((step) => holds(step.when, readings)).map((step) => planned(procedure, step, place)),
+    ),
+  );
+}
+
+function runs(steps: readonly ProcedureStep[]): ProcedureStep[][] {
+  const all: ProcedureStep[][] = [];
+  for (const step of steps) {
+    const last = all.at(-1);
+    if (last?.[0]?.repeat === step.repeat && step.repeat !== undefined) last?.push(step);
+    else all.push([step]);
+  }
+  return all;
+}
+
+function placesOf(repeat: ProcedureStep['repeat'], axles: readonly (AxleName | undefined)[]): readonly Place[] {
+  const onAxle = (axle: AxleName | undefined): Place => (axle === undefined ? {} : { axle });
+  const bothSides = (place: Place): Place[] => [
+    { ...place, side: 'left' },
+    { ...place, side: 'right' },
+  ];
+  if (repeat === 'axle') return axles.map(onAxle);
+  if (repeat === 'wheel') return axles.map(onAxle).flatMap(bothSides);
+  return repeat === 'side' ? bothSides({}) : [{}];
+}
+
+function planned(procedure: Procedure, step: ProcedureStep, place: Place): PlannedStep {
+  const where = [place.axle, place.side].filter((name) => name !== undefined).join('.');
+  const key = `${procedure.id}/${step.id}${where && `@${where}`}`;
+  return { key, procedure: procedure.id, title: procedure.title, step, place };
+}
+
+const axlesOf: Readonly<Record<string, readonly AxleName[]>> = { tandem: ['front', 'rear'], triple: ['front', 'middle', 'rear'] };
+
+/** Names of the axles that the work is on; a single axle has none. A tandem is all in work until one axle is named. */
+export function axlesInWork(readings: readonly Reading[]): readonly (AxleName | undefined)[] {
+  const all = axlesOf[measured(readings, { field: 'axleCount' })?.value ?? 'single'];
+  if (all === undefined) return [undefined];
+  const named = measured(readings, { field: 'axleInWork' })?.value;
+  return all.some((axle) => axle === named) ? all.filter((axle) => axle === named) : all;
+}
