@@ -1,0 +1,38 @@
+// Every error the server gives: code, status, words. One table, so that none is without a next step.
+import type { Context } from 'hono';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import { LogFault } from '#log';
+import type { ErrorBody } from '#wire';
+
+type Row = readonly [status: ContentfulStatusCode, message: string, whatToDo: string];
+
+const problems = {
+  badRequest: [400, 'The request is not what this address takes.', 'Send what the message names.'],
+  notJson: [400, 'The body is not JSON.', 'Send JSON, with Content-Type application/json.'],
+  notFound: [404, 'There is nothing at this address.', 'Start from the first page.'],
+  noSuchJob: [404, 'There is no job with that number.', 'Look it up in the log book.'],
+  stale: [409, 'The job has changed since you looked.', 'Look at it again, then repeat the change.'],
+  idReused: [422, 'That id was already used for something else.', 'Send it under a new id.'],
+  deskRefused: [422, 'That cannot be done to this job.', 'See the message.'],
+  tooLarge: [413, 'That is too long.', 'Say it in shorter pieces.'],
+  internal: [
+    500,
+    'Something went wrong on the server; nothing of this was kept.',
+    'Say it again. If it stays, restart the server.',
+  ],
+} as const satisfies Record<string, Row>;
+
+export type ProblemCode = keyof typeof problems;
+
+/** An error reply. `detail` takes the place of the general message. */
+export function problem(c: Context, code: ProblemCode, detail?: string): Response {
+  const [status, message, whatToDo]: Row = problems[code];
+  return c.json<ErrorBody>({ error: { code, message: detail ?? message, whatToDo } }, status);
+}
+
+/** What was thrown, as a reply: a fault of the log keeps its words, anything else says nothing about the inside. */
+export function problemOf(c: Context, error: unknown): Response {
+  if (!(error instanceof LogFault)) return problem(c, 'internal');
+  const { code, message, whatToDo } = error;
+  return c.json<ErrorBody>({ error: { code, message, whatToDo } }, 503);
+}

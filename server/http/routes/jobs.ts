@@ -1,0 +1,40 @@
+import { Hono } from 'hono';
+import type { Log } from '#log';
+import type { EventList, JobList } from '#wire';
+import { readBody, readQuery } from '../body.ts';
+import { problem } from '../problem.ts';
+import { after, deskAction, exact, jobQuery } from '../schemas.ts';
+import type { Speech } from '../speech.ts';
+import type { Turns } from '../turns.ts';
+import { whoOf } from '../who.ts';
+
+/** The log book, and one job seen four ways. */
+export function jobRoutes(log: Log, turns: Turns, speech: Speech): Hono {
+  const app = new Hono();
+
+  app.get('/', (c) => {
+    const query = readQuery(c, jobQuery);
+    return query.ok ? c.json<JobList>(log.search(exact(query.value))) : query.response;
+  });
+  app.get('/:id', (c) => {
+    const job = log.job(c.req.param('id'));
+    return job ? c.json(speech.view(job, turns.know())) : problem(c, 'noSuchJob');
+  });
+  app.get('/:id/record', (c) => {
+    const job = log.job(c.req.param('id'));
+    return job ? c.json(job) : problem(c, 'noSuchJob');
+  });
+  app.get('/:id/events', (c) => {
+    const query = readQuery(c, after);
+    if (!query.ok) return query.response;
+    const job = log.job(c.req.param('id'));
+    return job ? c.json<EventList>({ events: log.events(job.id, query.value.after) }) : problem(c, 'noSuchJob');
+  });
+  app.post('/:id/desk', async (c) => {
+    const body = await readBody(c, deskAction);
+    if (!body.ok) return body.response;
+    const done = turns.desk(c.req.param('id'), exact(body.value), whoOf(c));
+    return done.ok ? c.json(done.value) : problem(c, done.code, done.detail);
+  });
+  return app;
+}

@@ -1,0 +1,62 @@
+import { Hono } from 'hono';
+import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
+import type { Log } from '#log';
+import type { JobEvent } from '#log/events';
+import type { StreamTurn } from '#wire';
+import type { Listeners } from '../stream.ts';
+
+const heartbeatMs = 15_000;
+const replayPage = 500;
+
+/** Turns as they are committed; after a gap, first the ones missed (Last-Event-ID). */
+export function streamRoutes(log: Log, listeners: Listeners): Hono {
+  return new Hono().get('/', (c) => {
+    const only = c.req.query('job');
+    const last = c.req.header('last-event-id') ?? c.req.query('after');
+    return streamSSE(c, (stream) => listen(stream, log, listeners, only, last === undefined ? log.head() : Number(last) || 0));
+  });
+}
+
+async function listen(
+  stream: SSEStreamingApi,
+  log: Log,
+  listeners: Listeners,
+  only: string | undefined,
+  from: number,
+): Promise<void> {
+  const send = async (turn: StreamTurn): Promise<void> => {
+    if (only !== undefined && turn.job !== only) return;
+    await stream.writeSSE({ event: 'turn', id: String(turn.seq), data: JSON.stringify(turn) });
+  };
+  await new Promise<void>((end) => {
+    let line = replay(log, from, send);
+    const queue = (work: () => Promise<unknown>): void => {
+      line = line.then(work).then(() => {}, end);
+    };
+    const beat = setInterval(() => queue(() => stream.write(': here\n\n')), heartbeatMs);
+    const remove = listeners.add({
+      turn: (turn) => queue(() => send(turn)),
+      bye: () => queue(() => stream.writeSSE({ event: 'bye', data: '{}' }).then(end)),
+    });
+    stream.onAbort(() => {
+      clearInterval(beat);
+      remove();
+      end();
+    });
+  });
+}
+
+async function replay(log: Log, from: number, send: (turn: StreamTurn) => Promise<void>): Promise<void> {
+  for (let seq = from; ; ) {
+    const page = log.eventsSince(seq, replayPage);
+    for (const turn of lastOfEachTurn(page)) await send(turn);
+    const next = page.at(-1)?.seq;
+    if (next === undefined || page.length < replayPage) return;
+    seq = next;
+  }
+}
+
+function lastOfEachTurn(events: readonly JobEvent[]): StreamTurn[] {
+  const ends = events.filter((event, i) => events[i + 1]?.turn !== event.turn);
+  return ends.map(({ job, seq, who, turn }) => ({ job, seq, who, turn }));
+}

@@ -1,0 +1,60 @@
+// What the server takes over the wire, held against wire.ts by the compiler.
+import * as z from 'zod';
+import type { DeskAction, TurnRequest } from '#wire';
+
+const line = (max: number) =>
+  z
+    .string()
+    .max(max)
+    .refine((text) => !text.includes('\u0000'), 'has a NUL character');
+const id = z
+  .string()
+  .min(8)
+  .max(64)
+  .regex(/^[\w-]+$/, 'letters, digits and - only');
+const jobId = z.string().regex(/^[1-9]\d{0,8}$/, 'a job number');
+
+export const turnRequest = z.strictObject({
+  id,
+  job: jobId.nullable(),
+  text: line(500).refine((text) => text.trim().length > 0, 'nothing was said'),
+  heardBy: z.enum(['typed', 'builtIn', 'browser']),
+  confidence: z.number().min(0).max(1).optional(),
+  alternatives: z.array(line(500)).max(8).optional(),
+  heardAt: z.iso.datetime({ offset: true }),
+}) satisfies z.ZodType<Loose<TurnRequest>>;
+
+export const deskAction = z.strictObject({
+  id,
+  version: z.int().min(0),
+  action: z.enum(['correct', 'confirm', 'strike', 'annotate', 'closePoint']),
+  target: line(100),
+  value: line(200).optional(),
+  reason: line(500),
+}) satisfies z.ZodType<Loose<DeskAction>>;
+
+const day = z.iso.date();
+
+export const jobQuery = z.object({
+  q: line(200).optional(),
+  status: z.enum(['open', 'paused', 'closed']).optional(),
+  from: day.optional(),
+  to: day.optional(),
+  open: z
+    .enum(['0', '1'])
+    .transform((text) => text === '1')
+    .optional(),
+  limit: z.coerce.number().int().min(1).max(500).optional(),
+});
+
+export const after = z.object({ after: z.coerce.number().int().min(0).optional() });
+
+/** zod's optional keys may hold undefined; the wire's may not. */
+type Loose<T> = { [K in keyof T]: undefined extends T[K] ? T[K] | undefined : T[K] };
+
+/** Drops keys that hold undefined, so that the result is exactly the wire's type. */
+export function exact<T extends object>(loose: T): Exact<T> {
+  return Object.fromEntries(Object.entries(loose).filter(([, value]) => value !== undefined)) as Exact<T>;
+}
+
+type Exact<T> = { [K in keyof T]: Exclude<T[K], undefined> };

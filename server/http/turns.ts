@@ -1,0 +1,133 @@
+// The turn line: text -> intents -> dialogue -> events on disk -> reply. The page, the terminal and the demo all come through here.
+import { createHash } from 'node:crypto';
+import type { Heard, Know, Reply, Shop } from '#dialogue';
+import type { Log, Receipt } from '#log';
+import { noJob } from '#log';
+import type { EventBody, JobId, JobRecord } from '#log/events';
+import type { DeskAction, DeskResponse, TurnRequest, TurnResponse } from '#wire';
+import type { ProblemCode } from './problem.ts';
+import type { Speech } from './speech.ts';
+
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly code: ProblemCode; readonly detail?: string };
+
+export interface Turns {
+  /** Takes an utterance; the same id and body again gets the first answer. */
+  take(request: TurnRequest, who: string): Outcome<TurnResponse>;
+  /** The desk's hand on a job. */
+  desk(id: JobId, action: DeskAction, who: string): Outcome<DeskResponse>;
+  know(): Know;
+}
+
+/** `changed` hears of each turn after it is on disk. `clock` gives ISO time. */
+export function createTurns(log: Log, speech: Speech, clock: () => string, changed?: (turn: Changed) => void): Turns {
+  const know = (): Know => ({
+    shop: (log.setting('shop') as Shop | undefined) ?? plainShop,
+    stock: log.stock(),
+    jobs: log.search({ limit: 20 }).jobs,
+    readNote: speech.readNote,
+  });
+
+  function take(request: TurnRequest, who: string): Outcome<TurnResponse> {
+    const digest = digestOf(request);
+    const before = log.receipt(request.id);
+    if (before) return before.digest === digest ? again(before) : { ok: false, code: 'idReused' };
+    const job = request.job === null ? null : log.job(request.job);
+    if (request.job !== null && !job) return { ok: false, code: 'noSuchJob' };
+    const now = clock();
+    const known = know();
+    const heard = hear(request, job, known);
+    const turn = speech.takeTurn(job, heard, now, known);
+    const { code, speak, show } = turn.reply;
+    const events: EventBody[] = [heardEvent(request, heard), ...turn.events, { kind: 'replied', code, speak, show }];
+    const target = turn.open === 'new' ? null : (turn.open?.switchTo ?? request.job ?? noJob);
+    const done = log.append({ turn: request.id, job: target, at: now, who, events, receipt: { digest, reply: turn.reply } });
+    changed?.({ job: done.job, seq: done.seq, who, turn: request.id });
+    return { ok: true, value: answer(done.record, done.seq, turn.reply, events) };
+  }
+
+  function hear(request: TurnRequest, job: JobRecord | null, known: Know): Heard {
+    const expects = job ? speech.view(job, known).expects : undefined;
+    return {
+      turn: request.id,
+      understanding: speech.understand(request.text, expects),
+      heardBy: request.heardBy,
+      ...(request.confidence === undefined ? {} : { confidence: request.confidence }),
+      runnersUp: (request.alternatives ?? []).map((text) => speech.understand(text, expects)),
+      heardAt: request.heardAt,
+    };
+  }
+
+  function answer(record: JobRecord | null, seq: number, reply: Reply, events: readonly EventBody[]): TurnResponse {
+    const intents = events.flatMap((event) => (event.kind === 'heard' ? event.intents : []));
+    const view = record && speech.view(record, know());
+    return { job: record?.id ?? null, seq, reply, intents, events, view };
+  }
+
+  function again(receipt: Receipt): Outcome<TurnResponse> {
+    const events = log.eventsBetween(receipt.job, receipt.first, receipt.seq).map(({ body }) => body);
+    return { ok: true, value: answer(log.job(receipt.job), receipt.seq, receipt.reply as Reply, events) };
+  }
+
+  function desk(id: JobId, action: DeskAction, who: string): Outcome<DeskResponse> {
+    const digest = digestOf({ ...action, job: id });
+    const before = log.receipt(action.id);
+    if (before) return before.digest === digest ? deskAgain(before) : { ok: false, code: 'idReused' };
+    const job = log.job(id);
+    if (!job) return { ok: false, code: 'noSuchJob' };
+    if (job.version !== action.version) return { ok: false, code: 'stale' };
+    const now = clock();
+    const known = know();
+    const outcome = speech.deskAction(job, action, now, known);
+    if ('refused' in outcome) return { ok: false, code: 'deskRefused', detail: outcome.refused };
+    const done = log.append({ turn: action.id, job: id, at: now, who, events: outcome.events, receipt: { digest } });
+    changed?.({ job: id, seq: done.seq, who, turn: action.id });
+    return { ok: true, value: { seq: done.seq, events: outcome.events, view: speech.view(done.record ?? job, known) } };
+  }
+
+  function deskAgain({ job, first, seq }: Receipt): Outcome<DeskResponse> {
+    const record = log.job(job);
+    if (!record) return { ok: false, code: 'noSuchJob' };
+    const events = log.eventsBetween(job, first, seq).map(({ body }) => body);
+    return { ok: true, value: { seq, events, view: speech.view(record, know()) } };
+  }
+
+  return { take, desk, know };
+}
+
+export interface Changed {
+  readonly job: JobId;
+  readonly seq: number;
+  readonly who: string;
+  readonly turn: string;
+}
+
+/** Until the shop says otherwise. */
+export const plainShop: Shop = {
+  name: 'the shop',
+  lengthUnit: 'in',
+  spelling: 'american',
+  sides: { left: 'left', right: 'right' },
+};
+
+function heardEvent(request: TurnRequest, { understanding }: Heard): EventBody {
+  const { text, heardBy, heardAt, confidence, alternatives } = request;
+  const { intents, unclaimed } = understanding;
+  return {
+    kind: 'heard',
+    text,
+    heardBy,
+    heardAt,
+    intents,
+    unclaimed,
+    ...(confidence === undefined ? {} : { confidence }),
+    ...(alternatives === undefined ? {} : { alternatives }),
+  };
+}
+
+/** Same for the same request whatever the order of its keys. */
+function digestOf(request: object): string {
+  const sorted = Object.entries(request).sort(([a], [b]) => (a < b ? -1 : 1));
+  return createHash('sha256').update(JSON.stringify(sorted)).digest('base64url');
+}

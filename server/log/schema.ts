@@ -1,0 +1,61 @@
+// The database's shape, one step a version. A step that was ever released is never edited: add the next one.
+import type { Db } from './db.ts';
+import { LogFault } from './faults.ts';
+
+/** "AXLE": marks the file as ours. */
+export const applicationId = 0x41584c45;
+
+const events = `
+  CREATE TABLE events (
+    seq INTEGER PRIMARY KEY,
+    job INTEGER NOT NULL,
+    turn TEXT NOT NULL,
+    at TEXT NOT NULL,
+    who TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    body TEXT NOT NULL,
+    receipt TEXT,
+    hash BLOB NOT NULL
+  ) STRICT;
+  CREATE INDEX events_of_job ON events (job, seq);
+  CREATE UNIQUE INDEX receipt_of_turn ON events (turn) WHERE receipt IS NOT NULL;
+  CREATE TRIGGER events_gapless BEFORE INSERT ON events
+    WHEN NEW.seq IS NOT (SELECT coalesce(max(seq), 0) + 1 FROM events)
+    BEGIN SELECT RAISE(ABORT, 'events: the next number is due'); END;
+  CREATE TRIGGER events_unchanged BEFORE UPDATE ON events BEGIN SELECT RAISE(ABORT, 'events: append only'); END;
+  CREATE TRIGGER events_kept BEFORE DELETE ON events BEGIN SELECT RAISE(ABORT, 'events: append only'); END;`;
+
+const jobs = `
+  CREATE TABLE jobs (
+    id INTEGER PRIMARY KEY,
+    version INTEGER NOT NULL,
+    title TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    status TEXT NOT NULL,
+    opened_at TEXT NOT NULL,
+    updated_at TEXT NOT NULL,
+    open_points INTEGER NOT NULL,
+    invented INTEGER NOT NULL
+  ) STRICT;`;
+
+const shop = `
+  CREATE TABLE settings (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT;
+  CREATE TABLE stock (id TEXT PRIMARY KEY, axle TEXT NOT NULL) STRICT;`;
+
+export const migrations: readonly string[] = [events + jobs + shop];
+
+/** Brings an older file up to date, each step in its own transaction. @returns the version it had. @throws LogFault `newer`, `notOurs` */
+export function migrate(db: Db): number {
+  const found = Number(db.pragma('user_version', { simple: true }));
+  const owner = Number(db.pragma('application_id', { simple: true }));
+  if (found > 0 && owner !== applicationId) throw new LogFault('notOurs');
+  if (found > migrations.length) throw new LogFault('newer');
+  migrations.slice(found).forEach((step, i) => {
+    db.transaction(() => {
+      db.exec(step);
+      db.pragma(`application_id = ${applicationId}`);
+      db.pragma(`user_version = ${found + i + 1}`);
+    }).immediate();
+  });
+  return found;
+}

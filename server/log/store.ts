@@ -1,0 +1,112 @@
+// The log over one open connection: append whole turns, read them back, keep the projections in step.
+import type { JobEvent, JobId, JobRecord } from '#log/events';
+import { emptyJob, fold, foldAll } from '#log/events';
+import { genesis, link, type StoredEvent } from './chain.ts';
+import type { Db } from './db.ts';
+import { row, rows } from './db.ts';
+import { guarded, type LogFault } from './faults.ts';
+import { openProjections } from './projections.ts';
+import type { Committed, NewTurn, Receipt } from './types.ts';
+
+/** Events that belong to no job: what was said while none was open. */
+export const noJob: JobId = '0';
+const columns = 'seq, job, turn, at, who, kind, body, receipt';
+const keptInMemory = 500;
+
+export function openStore(db: Db) {
+  const insert = db.prepare(`INSERT INTO events (${columns}, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+  const head = db.prepare('SELECT seq, hash FROM events ORDER BY seq DESC LIMIT 1');
+  const ofJob = db.prepare(`SELECT ${columns} FROM events WHERE job = ? AND seq > ? ORDER BY seq`);
+  const since = db.prepare(`SELECT ${columns} FROM events WHERE seq > ? ORDER BY seq LIMIT ?`);
+  const between = db.prepare(`SELECT ${columns} FROM events WHERE job = ? AND seq BETWEEN ? AND ? ORDER BY seq`);
+  const receipted = db.prepare('SELECT seq, job, receipt FROM events WHERE turn = ? AND receipt IS NOT NULL');
+  const lastJob = db.prepare('SELECT coalesce(max(job), 0) AS id FROM events');
+  const projections = openProjections(db);
+  const recent = new Map<JobId, JobRecord>();
+  let refusal: LogFault | null = null;
+
+  function remember(record: JobRecord): void {
+    recent.delete(record.id);
+    recent.set(record.id, record);
+    if (recent.size > keptInMemory) for (const oldest of recent.keys()) return void recent.delete(oldest);
+  }
+
+  function events(id: JobId, after = 0): JobEvent[] {
+    return rows<StoredEvent>(ofJob, Number(id), after).map(toEvent);
+  }
+
+  function job(id: JobId): JobRecord | null {
+    const known = recent.get(id);
+    if (known) return known;
+    const past = isJobId(id) ? events(id) : [];
+    if (past.length === 0) return null;
+    const record = foldAll(id, past);
+    remember(record);
+    return record;
+  }
+
+  function commit(turn: NewTurn): Committed {
+    const id = turn.job ?? String(row<{ id: number }>(lastJob)?.id ?? 0);
+    const target = turn.job === null ? String(Number(id) + 1) : id;
+    const before = target === noJob ? null : (job(target) ?? emptyJob(target));
+    const last = row<{ seq: number; hash: Buffer }>(head);
+    let seq = last?.seq ?? 0;
+    let prev = last?.hash ?? genesis;
+    const first = seq + 1;
+    const done: JobEvent[] = turn.events.map((body, i) => {
+      const receipt = i === turn.events.length - 1 ? JSON.stringify({ ...turn.receipt, first }) : null;
+      const { turn: name, at, who } = turn;
+      const stored = { seq: ++seq, job: Number(target), turn: name, at, who, kind: body.kind, body: JSON.stringify(body), receipt };
+      prev = link(prev, stored);
+      insert.run(seq, stored.job, name, at, who, body.kind, stored.body, receipt, prev);
+      return { seq, job: target, turn: turn.turn, at: turn.at, who: turn.who, body };
+    });
+    const record = before && done.reduce(fold, before);
+    if (record) projections.add(record, done);
+    return { job: target, seq, events: done, record };
+  }
+
+  /** Adds a whole turn in one transaction; when this returns it is on disk. @throws LogFault with nothing added */
+  function append(turn: NewTurn): Committed {
+    if (turn.events.length === 0) throw new TypeError('a turn without events cannot be appended');
+    if (refusal) throw refusal;
+    const committed = guarded(() => db.transaction(() => commit(turn)).immediate());
+    if (committed.record) remember(committed.record);
+    return committed;
+  }
+
+  /** What was answered to a turn already taken. */
+  function receipt(turn: string): Receipt | null {
+    const found = row<{ seq: number; job: number; receipt: string }>(receipted, turn);
+    return found ? { ...JSON.parse(found.receipt), job: String(found.job), seq: found.seq } : null;
+  }
+
+  return {
+    append,
+    receipt,
+    job,
+    events,
+    /** Events of one turn again. */
+    eventsBetween: (id: JobId, first: number, last: number): JobEvent[] =>
+      rows<StoredEvent>(between, Number(id), first, last).map(toEvent),
+    /** Events of all jobs after a number, oldest first. */
+    eventsSince: (seq: number, limit: number): JobEvent[] => rows<StoredEvent>(since, seq, limit).map(toEvent),
+    head: (): number => row<{ seq: number }>(head)?.seq ?? 0,
+    search: projections.search,
+    projections,
+    /** From now on nothing is added; reading goes on. */
+    refuse: (fault: LogFault): void => {
+      refusal = fault;
+    },
+    refusal: (): LogFault | null => refusal,
+    forget: (): void => recent.clear(),
+  };
+}
+
+function toEvent({ seq, job, turn, at, who, body }: StoredEvent): JobEvent {
+  return { seq, job: String(job), turn, at, who, body: JSON.parse(body) };
+}
+
+function isJobId(id: JobId): boolean {
+  return /^[1-9]\d{0,8}$/.test(id);
+}
