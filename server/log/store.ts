@@ -56,7 +56,16 @@ export function openStore(db: Db) {
     const done: JobEvent[] = turn.events.map((body, i) => {
       const receipt = i === turn.events.length - 1 ? JSON.stringify({ ...turn.receipt, first }) : null;
       const { turn: name, at, who } = turn;
-      const stored = { seq: ++seq, job: Number(target), turn: name, at, who, kind: body.kind, body: JSON.stringify(body), receipt };
+      const stored = {
+        seq: ++seq,
+        job: Number(target),
+        turn: name,
+        at,
+        who,
+        kind: body.kind,
+        body: JSON.stringify(body),
+        receipt,
+      };
       prev = link(prev, stored);
       insert.run(seq, stored.job, name, at, who, body.kind, stored.body, receipt, prev);
       return { seq, job: target, turn: turn.turn, at: turn.at, who: turn.who, body };
