@@ -28,22 +28,22 @@ async function listen(
     if (only !== undefined && turn.job !== only) return;
     await stream.writeSSE({ event: 'turn', id: String(turn.seq), data: JSON.stringify(turn) });
   };
+  let beat: ReturnType<typeof setInterval> | undefined;
+  let remove = (): void => {};
   await new Promise<void>((end) => {
     let line = replay(log, from, send);
     const queue = (work: () => Promise<unknown>): void => {
       line = line.then(work).then(() => {}, end);
     };
-    const beat = setInterval(() => queue(() => stream.write(': here\n\n')), heartbeatMs);
-    const remove = listeners.add({
+    beat = setInterval(() => queue(() => stream.write(': here\n\n')), heartbeatMs);
+    remove = listeners.add({
       turn: (turn) => queue(() => send(turn)),
       bye: () => queue(() => stream.writeSSE({ event: 'bye', data: '{}' }).then(end)),
     });
-    stream.onAbort(() => {
-      clearInterval(beat);
-      remove();
-      end();
-    });
+    stream.onAbort(end);
   });
+  clearInterval(beat);
+  remove();
 }
 
 async function replay(log: Log, from: number, send: (turn: StreamTurn) => Promise<void>): Promise<void> {
