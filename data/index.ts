@@ -167,6 +167,7 @@ export interface UnitRow {
 export const units = unitTable.rows as readonly UnitRow[];
 
 export * from './fitment.ts';
+export * from './service.ts';
 export type {
   Caution,
   Condition,
