@@ -72,9 +72,10 @@ export interface TighteningOrderRow extends Row {
 }
 export const tighteningOrders: readonly TighteningOrderRow[] = tighteningOrderTable.rows;
 
-/** Highest torque, lb-ft. */
+/** Highest torque, lb-ft; `least` is the low end of a quote from a weak source. */
 export interface UBoltRow extends Row {
   readonly thread: string;
+  readonly least?: string;
   readonly grade: string;
   readonly plated: string;
   readonly unplated: string;
