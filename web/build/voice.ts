@@ -1,0 +1,67 @@
+// The voice files of the page: model, runtime, word tokens and phrase bank, under names that change with their content,
+// each with its .br beside it. What is there already is kept.
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { basename, dirname, join } from 'node:path';
+import { promisify } from 'node:util';
+import { brotliCompress, constants } from 'node:zlib';
+
+const squeeze = promisify(brotliCompress);
+const { resolve } = createRequire(import.meta.url);
+const runtime = dirname(resolve('onnxruntime-web/wasm'));
+const moonshine = join(import.meta.dirname, '../../node_modules/@moonshine-ai/moonshine-js');
+const model = join(moonshine, 'dist/model/tiny/quantized');
+
+interface Asset {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  /** Brotli quality. Weights do not get smaller above 5, only slower. */
+  readonly quality: number;
+}
+
+const file = (path: string, name: string, quality: number): Asset => ({ name, bytes: readFileSync(path), quality });
+
+function assets(): readonly Asset[] {
+  return [
+    file(join(model, 'encoder_model.onnx'), 'encoder.onnx', 5),
+    file(join(model, 'decoder_model_merged.onnx'), 'decoder.onnx', 5),
+    file(join(runtime, 'ort-wasm-simd-threaded.wasm'), 'runtime.wasm', 9),
+    file(join(runtime, 'ort-wasm-simd-threaded.mjs'), 'runtime.mjs', 9),
+    file(join(moonshine, 'LICENSE'), 'model-licence.txt', 9),
+  ];
+}
+
+function hashed({ name, bytes }: Asset): string {
+  const hash = createHash('sha256').update(bytes).digest('hex').slice(0, 10);
+  return name.replace('.', `-${hash}.`);
+}
+
+/** Puts the voice files into `outDir`/voice and gives back their addresses ("/voice/encoder-0123456789.onnx"). */
+export async function copyVoiceAssets(outDir: string): Promise<string[]> {
+  const folder = join(outDir, 'voice');
+  mkdirSync(folder, { recursive: true });
+  const all = assets();
+  const names = all.map(hashed);
+  for (const old of readdirSync(folder)) {
+    if (!names.includes(basename(old, '.br'))) rmSync(join(folder, old));
+  }
+  await Promise.all(all.map((asset, index) => put(join(folder, names[index] ?? asset.name), asset)));
+  return names.map((name) => `/voice/${name}`);
+}
+
+async function put(path: string, { bytes, quality }: Asset): Promise<void> {
+  if (existsSync(`${path}.br`)) return;
+  const params = {
+    [constants.BROTLI_PARAM_QUALITY]: quality,
+    [constants.BROTLI_PARAM_LGWIN]: 24,
+    [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length,
+  };
+  writeFileSync(path, bytes);
+  writeFileSync(`${path}.br`, await squeeze(bytes, { params }));
+}
+
+/** Addresses by plain name: `encoder.onnx` -> "/voice/encoder-0123456789.onnx". */
+export function voiceNames(addresses: readonly string[]): Record<string, string> {
+  return Object.fromEntries(addresses.map((address) => [basename(address).replace(/-[0-9a-f]{10}\./, '.'), address]));
+}
