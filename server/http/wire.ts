@@ -2,10 +2,10 @@
 
 import type { JobView, Reply, Shop } from '#dialogue';
 import type { Intent } from '#intents';
-import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary } from '#log/events';
+import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary, ValueRecord } from '#log/events';
 
 export type { AlignmentView, CardRow, JobView, OpenPoint, Reply, SequenceView, StepView } from '#dialogue';
-export type { JobEvent, JobRecord, JobSummary };
+export type { EventBody, JobEvent, JobRecord, JobSummary, ValueRecord };
 
 /** POST /api/turns. `id` is made by the client; sending it again changes nothing and answers the same. */
 export interface TurnRequest {
