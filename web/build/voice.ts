@@ -10,7 +10,7 @@ import { brotliCompress, constants } from 'node:zlib';
 const squeeze = promisify(brotliCompress);
 const { resolve } = createRequire(import.meta.url);
 const runtime = dirname(resolve('onnxruntime-web/wasm'));
-const moonshine = join(import.meta.dirname, '../../node_modules/@moonshine-ai/moonshine-js');
+const moonshine = new URL('../../node_modules/@moonshine-ai/moonshine-js', import.meta.url).pathname;
 const model = join(moonshine, 'dist/model/tiny/quantized');
 
 interface Asset {

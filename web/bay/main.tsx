@@ -1,0 +1,143 @@
+// The bay's controller: the one place that knows all its parts.
+import { render } from 'hono/jsx/dom';
+import type { Settings, StreamTurn } from '#wire';
+import { api } from '../shared/api.ts';
+import { applyTheme } from '../shared/device.ts';
+import { installShell } from '../shared/install.ts';
+import { openOutbox } from '../shared/outbox.ts';
+import { followStream } from '../shared/stream.ts';
+import { keepAwake } from './awake.ts';
+import { followHeadset } from './headset.ts';
+import { followKeys } from './keys.ts';
+import { bay } from './state.ts';
+import { addLine, createTurns } from './turns.ts';
+import { BayView } from './view.tsx';
+import { createVoice } from './voice.ts';
+
+const jobKey = 'axlehand.job';
+
+async function start(): Promise<void> {
+  applyTheme();
+  const outbox = await openOutbox();
+  if (!outbox.lasting) bay.set({ notice: 'This browser keeps nothing: do not close the page while turns are not sent.' });
+  const voice = createVoice(({ text, confidence, alternatives }) => void turns.say(text, { heardBy: 'builtIn', confidence, alternatives }));
+  const turns = createTurns(outbox, voice.speak);
+
+  const say = (text: string): void => void turns.say(text, { heardBy: 'typed' });
+  const down = (): void => voice.talk({ kind: 'down', at: performance.now() });
+  const up = (): void => voice.talk({ kind: 'up', at: performance.now() });
+  const lost = (): void => voice.talk({ kind: 'lost' });
+  const toggle = (): void => voice.talk({ kind: 'toggle' });
+
+  const takeJob = async (id: string): Promise<void> => {
+    bay.set({ job: id, view: null, lines: [] });
+    rememberJob(id);
+    const kept = await outbox.keptView(id);
+    if (kept && bay.get().job === id) turns.show(kept);
+    await refresh(id);
+  };
+
+  async function refresh(id: string): Promise<void> {
+    const found = await api.view(id);
+    if (bay.get().job !== id) return;
+    if (found.ok) return turns.show(found.value);
+    if (found.status === 404) forget(id, found.message);
+  }
+
+  function forget(id: string, why: string): void {
+    bay.set({ job: null, view: null, notice: `${id}: ${why}` });
+    rememberJob(null);
+    void listJobs();
+  }
+
+  async function listJobs(): Promise<void> {
+    const found = await api.jobs({ status: 'open', limit: '6' });
+    if (found.ok) bay.set({ jobs: found.value.jobs, link: 'up' });
+  }
+
+  async function saveShop(settings: Settings): Promise<void> {
+    bay.set({ settings });
+    const saved = await api.saveSettings(settings);
+    if (saved.ok) bay.set({ settings: saved.value });
+    else bay.set({ notice: `The shop's settings are not saved. ${saved.message} ${saved.whatToDo}` });
+    const { job } = bay.get();
+    if (job !== null) await refresh(job);
+  }
+
+  /** Another page, or our own turn come back: fetch what is newer than what is shown. */
+  async function news({ job, seq, turn }: StreamTurn): Promise<void> {
+    const { job: ours, view } = bay.get();
+    if (job !== ours || (view && view.version >= seq)) return;
+    await refresh(job);
+    if (bay.get().lines.some(({ id }) => id === turn)) return;
+    const found = await api.record(job);
+    const said = found.ok ? found.value.lastReply?.show : undefined;
+    if (said) addLine({ id: `${turn} reply`, who: 'answered', text: said, at: new Date().toISOString(), mark: 'elsewhere' });
+  }
+
+  bay.subscribe(() => rememberJob(bay.get().job));
+  render(
+    <BayView
+      hands={{
+        say,
+        takeJob: (id) => void takeJob(id),
+        saveShop: (settings) => void saveShop(settings),
+        tryVoice: () => voice.speak('hub face, seventy-two and three eighths'),
+        openSettings: () => bay.set({ settingsOpen: true }),
+        closeSettings: () => bay.set({ settingsOpen: false }),
+        dismiss: () => bay.set({ notice: '' }),
+        hold: { down, up, lost },
+      }}
+    />,
+    document.getElementById('page') as HTMLElement,
+  );
+
+  followKeys({ down, up, toggle });
+  followHeadset(toggle);
+  for (const gone of ['blur', 'pagehide'] as const) addEventListener(gone, lost);
+  document.addEventListener('visibilitychange', () => (document.visibilityState === 'hidden' ? lost() : void turns.kick()));
+  addEventListener('online', () => void turns.kick());
+  void keepAwake(() => bay.get().job !== null);
+  void navigator.storage?.persist?.();
+
+  followStream({
+    turn: (turn) => void news(turn),
+    link: (isUp) => {
+      if (!isUp) return bay.set({ link: 'down' });
+      bay.set({ link: 'up' });
+      void turns.kick();
+      const { job } = bay.get();
+      if (job !== null) void refresh(job);
+    },
+  });
+  void installShell();
+  void voice.load().catch(() => bay.set({ voice: { is: 'unavailable', why: 'The recogniser could not be loaded. Type instead.' } }));
+
+  const settings = await api.settings();
+  if (settings.ok) bay.set({ settings: settings.value, link: 'up' });
+  const waiting = (await outbox.all()).filter(({ refused }) => refused === undefined).length;
+  bay.set({ waiting });
+  const wanted = new URLSearchParams(location.search).get('job') ?? rememberedJob();
+  if (wanted) await takeJob(wanted);
+  else await listJobs();
+  await turns.kick();
+}
+
+function rememberJob(id: string | null): void {
+  try {
+    if (id === null) localStorage.removeItem(jobKey);
+    else localStorage.setItem(jobKey, id);
+  } catch {
+    // Barred storage: the job is then chosen again after a reload.
+  }
+}
+
+function rememberedJob(): string | null {
+  try {
+    return localStorage.getItem(jobKey);
+  } catch {
+    return null;
+  }
+}
+
+void start();

@@ -1,0 +1,66 @@
+// All that the bay shows, in one value.
+import type { JobSummary, JobView, Reply, Settings } from '#wire';
+import { createStore } from '../shared/store.ts';
+
+export type Voice =
+  | { readonly is: 'loading'; readonly part: number }
+  | { readonly is: 'ready' }
+  | { readonly is: 'listening'; readonly latched: boolean }
+  | { readonly is: 'hearing' }
+  | { readonly is: 'speaking' }
+  | { readonly is: 'unavailable'; readonly why: string };
+
+/** One line of the talk of this job. */
+export interface Line {
+  readonly id: string;
+  readonly who: 'heard' | 'answered';
+  readonly text: string;
+  readonly at: string;
+  readonly mark?: 'sending' | 'kept' | 'refused' | 'elsewhere';
+}
+
+export interface Last {
+  readonly turn: string;
+  readonly heard: string;
+  /** What it was taken to mean, or the answer. */
+  readonly taken?: string;
+  readonly tone?: Reply['tone'] | 'kept';
+}
+
+export interface KeptValue {
+  readonly turn: string;
+  readonly label: string;
+  readonly shown: string;
+}
+
+export interface Bay {
+  readonly job: string | null;
+  readonly view: JobView | null;
+  readonly last?: Last;
+  readonly lines: readonly Line[];
+  readonly voice: Voice;
+  readonly level: number;
+  /** Server reached, not reached, or not known yet. */
+  readonly link: 'unknown' | 'up' | 'down';
+  readonly waiting: number;
+  /** Values parsed here and not sent yet. */
+  readonly kept: readonly KeptValue[];
+  readonly notice?: string;
+  readonly jobs: readonly JobSummary[];
+  readonly settings: Settings;
+  readonly settingsOpen: boolean;
+}
+
+export const bay = createStore<Bay>({
+  job: null,
+  view: null,
+  lines: [],
+  voice: { is: 'loading', part: 0 },
+  level: 0,
+  link: 'unknown',
+  waiting: 0,
+  kept: [],
+  jobs: [],
+  settings: { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } },
+  settingsOpen: false,
+});

@@ -1,0 +1,68 @@
+// The steel rule along the top: an inch for each step of the procedure, a mark at the one we are at, and the state of the line.
+import type { JobView } from '#wire';
+import { shell } from '../shared/install.ts';
+import { useStore } from '../shared/store.ts';
+import type { Bay } from './state.ts';
+
+export function Strip({ state, onSettings }: { state: Bay; onSettings: () => void }) {
+  const { update } = useStore(shell);
+  return (
+    <header class="strip">
+      <Rule view={state.view} />
+      <div class="strip-words">
+        <p class="job-title">
+          {state.view ? state.view.title : 'No job open'}
+          {state.view?.invented ? <span class="stamp">invented demo</span> : null}
+          {state.view && state.view.status !== 'open' ? <span class="stamp">{state.view.status}</span> : null}
+        </p>
+        <LinkState state={state} />
+        <nav class="strip-links" aria-label="Pages">
+          {update ? (
+            <button type="button" class="plain" onClick={update}>
+              New version: tap to change
+            </button>
+          ) : null}
+          <a class="plain" href="/log">
+            Log book
+          </a>
+          {state.job ? (
+            <a class="plain" href={`/jobs/${encodeURIComponent(state.job)}`}>
+              Review
+            </a>
+          ) : null}
+          <button type="button" class="plain" onClick={onSettings}>
+            Settings
+          </button>
+        </nav>
+      </div>
+    </header>
+  );
+}
+
+/** Which of three states the line is in: a shape and a word each. */
+function LinkState({ state }: { state: Bay }) {
+  const kept = state.waiting > 0 ? `${state.waiting} kept on this device, not sent` : '';
+  const words = state.link === 'up' ? kept || 'In the log' : state.link === 'down' ? `No server. ${kept || 'Carry on'}` : 'Looking for the server';
+  return (
+    <p role="status" class={`link-state ${state.link} ${state.waiting > 0 ? 'kept' : ''}`}>
+      <span class="mark" aria-hidden="true" />
+      {words}
+    </p>
+  );
+}
+
+function Rule({ view }: { view: JobView | null }) {
+  const of = view?.step?.of ?? 24;
+  const at = view?.step?.number;
+  const wide = of * 16;
+  const ticks = Array.from({ length: of * 8 + 1 }, (_, eighth) => eighth);
+  return (
+    <svg class="rule" viewBox={`0 0 ${wide} 20`} preserveAspectRatio="none" role="img" aria-label={at ? `Step ${at} of ${of}` : 'No step yet'}>
+      {ticks.map((eighth) => (
+        <line key={eighth} class="tick" x1={eighth * 2} x2={eighth * 2} y1="0" y2={eighth % 8 === 0 ? 13 : eighth % 4 === 0 ? 8 : eighth % 2 === 0 ? 6 : 4} />
+      ))}
+      {at ? <rect class="rule-done" x="0" y="16" width={at * 16} height="4" /> : null}
+      {at ? <path class="rule-mark" d={`M${at * 16} 20 l-5 -9 h10z`} /> : null}
+    </svg>
+  );
+}

@@ -1,0 +1,64 @@
+// The bay as a whole: it reads the state and calls the controller's hands; it decides nothing.
+import type { Settings as Shop } from '#wire';
+import { axleFront } from '../drawings/axle.ts';
+import { Drawing } from '../drawings/picture.tsx';
+import { useStore } from '../shared/store.ts';
+import { JobCard } from './card.tsx';
+import { Question } from './question.tsx';
+import { Settings } from './settings.tsx';
+import { bay } from './state.ts';
+import { StepPanel } from './step-panel.tsx';
+import { Strip } from './strip.tsx';
+import { TalkBar } from './talk-bar.tsx';
+import { LastHeard, Tally } from './tally.tsx';
+import { TypedLine } from './typed-line.tsx';
+
+export interface Hands {
+  readonly say: (text: string) => void;
+  readonly takeJob: (id: string) => void;
+  readonly saveShop: (settings: Shop) => void;
+  readonly tryVoice: () => void;
+  readonly openSettings: () => void;
+  readonly closeSettings: () => void;
+  readonly dismiss: () => void;
+  readonly hold: { readonly down: () => void; readonly up: () => void; readonly lost: () => void };
+}
+
+export function BayView({ hands }: { hands: Hands }) {
+  const state = useStore(bay);
+  return (
+    <>
+      <Strip state={state} onSettings={hands.openSettings} />
+      <main class="floor">
+        <h1 class="unseen">The bay</h1>
+        <div class="work">
+          <StepPanel state={state} onJob={hands.takeJob} onSay={hands.say} />
+          <Question view={state.view} onSay={hands.say} />
+          {state.view ? (
+            <figure class="picture">
+              <Drawing picture={axleFront(state.view)} />
+            </figure>
+          ) : null}
+        </div>
+        <div class="board">
+          <JobCard view={state.view} kept={state.kept} />
+          <Tally lines={state.lines} />
+        </div>
+      </main>
+      <footer class="hand">
+        {state.notice ? (
+          <p class="notice" role="alert">
+            {state.notice}{' '}
+            <button type="button" class="plain" onClick={hands.dismiss}>
+              Seen
+            </button>
+          </p>
+        ) : null}
+        <LastHeard state={state} />
+        <TypedLine onSay={hands.say} />
+        <TalkBar voice={state.voice} level={state.level} hold={hands.hold} />
+      </footer>
+      {state.settingsOpen ? <Settings settings={state.settings} onShop={hands.saveShop} onTry={hands.tryVoice} onClose={hands.closeSettings} /> : null}
+    </>
+  );
+}

@@ -1,0 +1,49 @@
+// What still waits for someone. A defect noted in passing is closed here with a reason.
+import { useState } from 'hono/jsx/dom';
+import type { JobView, OpenPoint } from '#wire';
+
+interface Props {
+  readonly view: JobView;
+  /** Answers with what went wrong, or nothing. */
+  readonly onClose: (point: string, reason: string) => Promise<string | undefined>;
+}
+
+export function OpenPoints({ view, onClose }: Props) {
+  return (
+    <section class="sheetlike" aria-label="Open points">
+      <h2>{view.open.length === 0 ? 'Nothing open' : `${view.open.length} open`}</h2>
+      <ul class="points">
+        {view.open.map((point) => (
+          <Point key={point.id} point={point} onClose={onClose} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Point({ point, onClose }: { point: OpenPoint; onClose: Props['onClose'] }) {
+  const [trouble, setTrouble] = useState('');
+  const send = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    const reason = String(new FormData(event.currentTarget as HTMLFormElement).get('reason') ?? '');
+    setTrouble((await onClose(point.id, reason)) ?? '');
+  };
+  return (
+    <li class={`point ${point.safety ? 'safety' : ''}`}>
+      <p>
+        <b>{point.safety ? 'Safety, ' : ''}{point.kind}:</b> {point.text}
+      </p>
+      {point.kind === 'defect' ? (
+        <form class="point-form" onSubmit={(event: Event) => void send(event)}>
+          <label>
+            Closed because <input name="reason" required maxlength={500} autocomplete="off" />
+          </label>
+          <button type="submit" class="plain">
+            Close point
+          </button>
+        </form>
+      ) : null}
+      {trouble ? <p role="alert">{trouble}</p> : null}
+    </li>
+  );
+}

@@ -1,0 +1,77 @@
+// Every address of the server, in one place. A failure is a returned value; status 0 means the server was not reached.
+import type {
+  DeskAction,
+  DeskResponse,
+  ErrorBody,
+  EventList,
+  JobList,
+  JobRecord,
+  JobView,
+  Settings,
+  TurnRequest,
+  TurnResponse,
+} from '#wire';
+
+export interface Failure {
+  readonly ok: false;
+  readonly status: number;
+  readonly code: string;
+  readonly message: string;
+  readonly whatToDo: string;
+}
+export type Outcome<T> = { readonly ok: true; readonly value: T } | Failure;
+
+const unreachable: Failure = {
+  ok: false,
+  status: 0,
+  code: 'unreachable',
+  message: 'The shop computer does not answer.',
+  whatToDo: 'Carry on: what you say is kept here and sent when it is back.',
+};
+
+/** Long enough for a slow turn, short enough that a technician is not left waiting at a dead line. */
+const patienceMs = 5000;
+
+async function call<T>(method: string, path: string, body?: unknown): Promise<Outcome<T>> {
+  const signal = AbortSignal.timeout(patienceMs);
+  const json = body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
+  try {
+    const response = await fetch(path, { method, signal, cache: 'no-store', ...json });
+    if (response.ok) return { ok: true, value: (await response.json()) as T };
+    return await failureOf(response);
+  } catch {
+    return unreachable;
+  }
+}
+
+async function failureOf(response: Response): Promise<Failure> {
+  const plain = { code: `http${response.status}`, message: `The server answered ${response.status}.`, whatToDo: 'Try again.' };
+  const body = await response.json().then((json) => (json as ErrorBody).error ?? plain, () => plain);
+  return { ok: false, status: response.status, code: body.code, message: body.message, whatToDo: body.whatToDo };
+}
+
+const job = (id: string): string => `/api/jobs/${encodeURIComponent(id)}`;
+
+export interface JobQuery {
+  readonly q?: string;
+  readonly status?: string;
+  readonly from?: string;
+  readonly to?: string;
+  readonly open?: string;
+  readonly limit?: string;
+}
+
+export const api = {
+  turn: (request: TurnRequest) => call<TurnResponse>('POST', '/api/turns', request),
+  jobs: (query: JobQuery) => call<JobList>('GET', `/api/jobs?${new URLSearchParams({ ...query })}`),
+  view: (id: string) => call<JobView>('GET', job(id)),
+  record: (id: string) => call<JobRecord>('GET', `${job(id)}/record`),
+  events: (id: string) => call<EventList>('GET', `${job(id)}/events`),
+  desk: (id: string, action: DeskAction) => call<DeskResponse>('POST', `${job(id)}/desk`, action),
+  settings: () => call<Settings>('GET', '/api/settings'),
+  saveSettings: (settings: Settings) => call<Settings>('PUT', '/api/settings', settings),
+  pair: (code: string, name: string) => call<{ readonly name: string }>('POST', '/api/pair', { code, name }),
+} as const;
+
+export const sheetAddress = (id: string, format: 'json' | 'csv'): string => `${job(id)}/sheet.${format}`;
+export const streamAddress = '/api/stream';
