@@ -48,11 +48,6 @@ export function wheelNutTorque(joint: WheelJoint): WheelNutTorque {
   return { code: 'published', range, ranges, stages: stagingOf(rows, range), missing };
 }
 
-/** Stages up to a value of one's own choice within the range. */
-export function stagesTo(value: Fraction): readonly TorqueStage[] {
-  return thirds(value, value);
-}
-
 function fromMaker({ low, high }: { readonly low: Quantity; readonly high: Quantity }): WheelNutTorque {
   const range: Range = {
     low: low.value,

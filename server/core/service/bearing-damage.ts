@@ -1,0 +1,32 @@
+// What the shop calls it -> what it is (ISO 15243) -> whether it goes back.
+import { type BearingDamageRow, bearingDamage } from '#data';
+
+export interface DamageNamed {
+  readonly code: 'damageNamed';
+  /** Worst first: replace before look before keep. */
+  readonly found: readonly BearingDamageRow[];
+}
+export interface DamageUnknown {
+  readonly code: 'damageUnknown';
+  /** What could be said: the first word of every row. */
+  readonly known: readonly string[];
+}
+
+/** Names the damage in a spoken description: "right inner is flaked and a bit blue". */
+export function nameDamage(description: string): DamageNamed | DamageUnknown {
+  const text = ` ${description
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, ' ')
+    .trim()} `;
+  const hits = bearingDamage.flatMap((row) => {
+    const word = row.said.filter((said) => text.includes(` ${said} `)).toSorted((one, other) => other.length - one.length)[0];
+    return word === undefined ? [] : [{ row, word }];
+  });
+  const found = hits.filter(({ word }) => !hits.some((other) => other.word !== word && ` ${other.word} `.includes(` ${word} `)));
+  if (found.length === 0) return { code: 'damageUnknown', known: bearingDamage.map(({ said }) => said[0] ?? '') };
+  return { code: 'damageNamed', found: found.map(({ row }) => row).toSorted((one, other) => rank(one) - rank(other)) };
+}
+
+function rank({ reuse }: BearingDamageRow): number {
+  return ['no', 'look', 'yes'].indexOf(reuse);
+}
