@@ -1,0 +1,63 @@
+// What one axle must carry, as closely as the job's weights tell.
+import type { FieldId } from '#data';
+import { Fraction } from '../quantity/index.ts';
+import { exactly, larger, type Span, scale } from './span.ts';
+import type { Rules, Trailer } from './types.ts';
+
+/** Pounds on one axle. `uses`: the fields it rests on; `missing`: those that would narrow it. */
+export interface AxleLoad {
+  readonly span?: Span;
+  readonly uses: readonly FieldId[];
+  readonly missing: readonly FieldId[];
+}
+
+const axles = { single: 1, tandem: 2, triple: 3 } as const;
+const weights = ['gvwr', 'grossWeight'] as const;
+
+/** The heavier of what it is rated to weigh and what it weighs, less the tongue, shared by the axles. */
+export function axleLoad(trailer: Trailer, rules: Rules): AxleLoad {
+  const uses: FieldId[] = [];
+  const missing: FieldId[] = [];
+  const weighed = trailer.numbers.get('axleLoad')?.span;
+  if (weighed) uses.push('axleLoad');
+  const gross = grossOf(trailer, uses);
+  if (!gross) return weighed ? { span: weighed, uses, missing } : { uses, missing: ['gvwr'] };
+  const rolling = offTongue(trailer, gross, rules, uses, missing);
+  const shared = perAxle(trailer, rolling, uses, missing);
+  return { span: weighed ? larger(weighed, shared) : shared, uses, missing };
+}
+
+/** The heaviest weight the job names. */
+export function grossOf(trailer: Trailer, uses: FieldId[] = []): Span | undefined {
+  return weights.reduce<Span | undefined>((heaviest, field) => {
+    const span = trailer.numbers.get(field)?.span;
+    if (!span) return heaviest;
+    uses.push(field);
+    return heaviest ? larger(heaviest, span) : span;
+  }, undefined);
+}
+
+/** Gross less tongue. A tongue not weighed may be anything up to the most any coupling takes; one beyond it is not believed. */
+function offTongue(trailer: Trailer, gross: Span, { tongueUpper }: Rules, uses: FieldId[], missing: FieldId[]): Span {
+  const least = scale(gross, new Fraction(100).sub(tongueUpper.value).div(100));
+  const tongue = trailer.numbers.get('tongueWeight')?.span;
+  const low = gross.low && tongue?.high ? gross.low.sub(tongue.high) : null;
+  if (!tongue || !low || !least.low || low.lt(least.low)) {
+    missing.push('tongueWeight');
+    return { low: least.low, high: gross.high };
+  }
+  uses.push('tongueWeight');
+  return { low, high: gross.high && tongue.low ? gross.high.sub(tongue.low) : gross.high };
+}
+
+function perAxle(trailer: Trailer, rolling: Span, uses: FieldId[], missing: FieldId[]): Span {
+  const count = trailer.tokens.get('axleCount');
+  if (count) {
+    uses.push('axleCount');
+    return scale(rolling, new Fraction(1, axles[count.text as keyof typeof axles]));
+  }
+  missing.push('axleCount');
+  return { low: rolling.low?.div(3) ?? null, high: rolling.high };
+}
+
+export const pounds = (value: number | string): Span => exactly(new Fraction(value));

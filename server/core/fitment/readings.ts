@@ -1,0 +1,120 @@
+// Readings of a job -> the trailer as the checks want it. What cannot be used is named, and the rest goes on without it.
+import { type Field, type FieldId, fieldOf, type UnitId } from '#data';
+import { convert, dimensionOf, Fraction, type Quantity, quantity } from '../quantity/index.ts';
+import { numberOf } from './number.ts';
+import { parsePattern } from './pattern.ts';
+import { exactly, type Span } from './span.ts';
+import type { FieldProblem, FitReading, Known, ProblemCode, Token, Trailer } from './types.ts';
+
+/** Values that belong to the axle itself: only the old one's (`found`) say what the new one must match. */
+const axleFields: ReadonlySet<FieldId> = new Set<FieldId>([
+  'hubFace',
+  'springCentre',
+  'beamDiameter',
+  'beamShape',
+  'drop',
+  'boltPattern',
+  'pilotBore',
+  'studThread',
+  'capacity',
+  'brakeType',
+  'brakeFlange',
+  'brakeSize',
+]);
+const tokenFields: ReadonlySet<FieldId> = new Set<FieldId>(['boltPattern', 'brakeSize']);
+
+/** Lays the readings out by field. Of several for one field the latest counts; of left and right the smaller. */
+export function readTrailer(readings: readonly FitReading[]): Trailer {
+  const numbers = new Map<FieldId, Known>();
+  const tokens = new Map<FieldId, Token>();
+  const problems: FieldProblem[] = [];
+  for (const reading of inForce(readings)) {
+    const field = fieldOf(reading.field);
+    const token = field.unit === undefined || tokenFields.has(field.id);
+    const fault = token ? readToken(reading, field, tokens) : readNumber(reading, field, numbers);
+    if (fault) problems.push({ field: field.id, code: fault, id: reading.id, value: reading.value });
+  }
+  return { numbers, tokens, problems: [...problems, ...contradictions(numbers)] };
+}
+
+/** The latest reading of each field, place and side; found before fitted. */
+function inForce(readings: readonly FitReading[]): FitReading[] {
+  const latest = new Map<string, FitReading>();
+  for (const reading of readings) {
+    if (reading.stage === 'fitted' && axleFields.has(reading.field)) continue;
+    latest.set(`${reading.field} ${reading.side ?? ''} ${reading.axle ?? ''} ${reading.stage}`, reading);
+  }
+  const all = [...latest.values()];
+  const found = new Set(all.filter(({ stage }) => stage === 'found').map(({ field }) => field));
+  return all.filter(({ stage, field }) => stage === 'found' || !found.has(field));
+}
+
+function readToken(reading: FitReading, field: Field, into: Map<FieldId, Token>): ProblemCode | undefined {
+  const { value, unit, id, status } = reading;
+  if (field.choices && !field.choices.includes(value)) return 'notAChoice';
+  if (field.id === 'boltPattern' && !parsePattern(value, unit)) return 'unknownPattern';
+  into.set(field.id, { text: value, id, confirmed: status === 'confirmed', ...(unit ? { unit } : {}) });
+  return undefined;
+}
+
+function readNumber(reading: FitReading, field: Field, into: Map<FieldId, Known>): ProblemCode | undefined {
+  const unit = field.unit ?? '1';
+  const said = unitOf(reading, unit);
+  if (dimensionOf(said) !== dimensionOf(unit)) return 'wrongUnit';
+  const amount = numberOf(reading.value);
+  if (!amount) return 'notANumber';
+  const { value } = convert({ value: amount, unit: said }, unit);
+  const fault = implausible(value, field);
+  if (fault === 'notPositive' || (fault && reading.status === 'heard')) return fault;
+  const known = { span: spanOf(reading, { value, unit }, field), id: reading.id, confirmed: reading.status === 'confirmed' };
+  const other = into.get(field.id);
+  if (!other || !field.perSide || below(known, other)) into.set(field.id, known);
+  return fault;
+}
+
+/** A bare number is in the field's usual unit. */
+const unitOf = ({ unit }: FitReading, usual: UnitId): UnitId => (unit === undefined || unit === '1' ? usual : unit);
+
+function implausible(value: Fraction, { min, max }: Field): ProblemCode | undefined {
+  if (min === undefined || max === undefined) return undefined;
+  if (value.lte(0) && new Fraction(min).gt(0)) return 'notPositive';
+  return value.lt(min) || value.gt(max) ? 'outOfBand' : undefined;
+}
+
+const below = (a: Known, b: Known): boolean => b.span.low !== null && (a.span.low === null || a.span.low.lt(b.span.low));
+
+/** Where the value may lie, as far as it was said: "over 58", "58 plus or minus a quarter", "about 58". */
+function spanOf(reading: FitReading, at: Quantity, field: Field): Span {
+  const inUnit = (text: string) => convert(quantity(text, unitOf(reading, at.unit)), at.unit).value;
+  const slack = (text: string) => inUnit(text).sub(inUnit('0'));
+  if (reading.to !== undefined) return { low: at.value, high: inUnit(reading.to) };
+  if (reading.plusMinus !== undefined) return around(at.value, slack(reading.plusMinus));
+  switch (reading.hedge) {
+    case 'under':
+    case 'atMost':
+      return { low: null, high: at.value };
+    case 'over':
+    case 'atLeast':
+      return { low: at.value, high: null };
+    case 'about':
+      return around(at.value, reading.resolution === undefined ? new Fraction(field.step ?? '0') : slack(reading.resolution));
+    default:
+      return exactly(at.value);
+  }
+}
+
+const around = (value: Fraction, slack: Fraction): Span => ({ low: value.sub(slack), high: value.add(slack) });
+
+/** A hub face that is not outside the springs: neither of the two can be relied on. */
+function contradictions(numbers: Map<FieldId, Known>): FieldProblem[] {
+  const face = numbers.get('hubFace');
+  const centre = numbers.get('springCentre');
+  if (!face?.span.high || !centre?.span.low || face.span.high.gt(centre.span.low)) return [];
+  numbers.delete('hubFace');
+  numbers.delete('springCentre');
+  const code = 'hubFaceNotAboveSpringCentre';
+  return [
+    { field: 'hubFace', code, id: face.id, value: face.span.high.toFraction() },
+    { field: 'springCentre', code, id: centre.id, value: centre.span.low.toFraction() },
+  ];
+}

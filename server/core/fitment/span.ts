@@ -1,0 +1,42 @@
+// A number that is known only to lie between two ends. An open end is null. fraction.js does the arithmetic.
+import type { Fraction } from '../quantity/index.ts';
+
+export interface Span {
+  readonly low: Fraction | null;
+  readonly high: Fraction | null;
+}
+
+export const exactly = (value: Fraction): Span => ({ low: value, high: value });
+
+export function add(a: Span, b: Span): Span {
+  return through(a, b, (x, y) => x.add(y));
+}
+
+export function subtract(a: Span, b: Span): Span {
+  return add(a, { low: b.high?.neg() ?? null, high: b.low?.neg() ?? null });
+}
+
+/** Times a number above zero. */
+export function scale(span: Span, by: Fraction | number): Span {
+  return { low: span.low?.mul(by) ?? null, high: span.high?.mul(by) ?? null };
+}
+
+/** The larger of the two, wherever each may lie. */
+export function larger(a: Span, b: Span): Span {
+  const low = a.low && b.low ? (a.low.gt(b.low) ? a.low : b.low) : (a.low ?? b.low);
+  const high = a.high && b.high ? (a.high.gt(b.high) ? a.high : b.high) : null;
+  return { low, high };
+}
+
+/** The smaller of the two, wherever each may lie. */
+export function smaller(a: Span, b: Span): Span {
+  const high = a.high && b.high ? (a.high.lt(b.high) ? a.high : b.high) : (a.high ?? b.high);
+  const low = a.low && b.low ? (a.low.lt(b.low) ? a.low : b.low) : null;
+  return { low, high };
+}
+
+function through(a: Span, b: Span, op: (x: Fraction, y: Fraction) => Fraction): Span {
+  const low = a.low && b.low ? op(a.low, b.low) : null;
+  if (a.low === a.high && b.low === b.high) return { low, high: low };
+  return { low, high: a.high && b.high ? op(a.high, b.high) : null };
+}

@@ -1,0 +1,46 @@
+// The job's values as the fitment core reads them, and the axle that is being asked about.
+
+import type { Candidate, FitReading } from '#core';
+import type { FieldId, StockAxle } from '#data';
+import type { MeasureIntent, QuestionIntent } from '#intents';
+import type { JobRecord } from '#log/events';
+import type { Know } from '../types.ts';
+import { liveValues } from '../values.ts';
+
+/** Every value that counts. The part maker's limits are not measurements and are left out. */
+export function readingsOf(job: JobRecord): FitReading[] {
+  return liveValues(job)
+    .filter(({ origin }) => origin !== 'maker')
+    .map((value) => ({ ...value, status: value.status === 'confirmed' ? 'confirmed' : 'heard' }));
+}
+
+/** What a question gives along, "a spring centre of fifty-eight", as readings of the trailer. */
+export function givenReadings({ given = [] }: QuestionIntent): FitReading[] {
+  return given.filter(isMeasure).map((said) => ({ ...said, id: `given.${said.field}`, stage: 'found', status: 'heard' }));
+}
+
+const isMeasure = (said: { readonly kind: string }): said is MeasureIntent => said.kind === 'measure';
+
+/** What a question says of the axle itself: "will a thirty-five hundred pound axle fit". */
+export function givenValues({ given = [] }: QuestionIntent): Candidate['values'] {
+  const values: Partial<Record<FieldId, string>> = {};
+  for (const said of given) {
+    if (said.kind === 'measure') values[said.field] = said.value;
+    else if (said.unit === 'lb') values.capacity = said.value;
+  }
+  return values;
+}
+
+/** The axle asked about: named, described, or chosen before. Undefined: none was. */
+export function candidateOf(question: QuestionIntent, job: JobRecord, { stock }: Know): Candidate | undefined {
+  const named = stock.find(({ id }) => id.toLowerCase() === question.of?.toLowerCase());
+  if (named) return named;
+  if (Object.keys(givenValues(question)).length > 0) return undefined;
+  return job.candidate && { id: job.candidate.stock, title: job.candidate.title, values: job.candidate.values };
+}
+
+/** Rows of the rack that are as the question says. */
+export function described(question: QuestionIntent, { stock }: Know): readonly StockAxle[] {
+  const wanted = Object.entries(givenValues(question));
+  return stock.filter(({ values }) => wanted.every(([field, value]) => values[field as FieldId] === value));
+}
