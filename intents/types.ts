@@ -29,6 +29,8 @@ export interface Said {
   readonly resolution?: string;
   /** Other values that sound alike or read alike (fifteen/fifty), likeliest first. */
   readonly alternatives?: readonly string[];
+  /** Said to come from the part's maker ("the book says ninety"), not from the tape. */
+  readonly origin?: 'maker';
   readonly span?: Span;
 }
 

@@ -1,0 +1,74 @@
+// Fields by their spoken names, and whether a value can belong to one.
+import Fraction from 'fraction.js';
+import { type Field, type FieldId, fieldOf, fields, type UnitId, units } from '#data';
+import { lexicon } from './lexicon.ts';
+
+/** What a field holds: a number with a unit, a trade token, or one of its choices. */
+export type Holds = 'number' | 'choice' | 'boltPattern' | 'brakeSize' | 'tyre' | 'thread' | 'bearing' | 'serial' | 'vin';
+
+const tokenFields: Readonly<Partial<Record<FieldId, Holds>>> = {
+  boltPattern: 'boltPattern',
+  brakeSize: 'brakeSize',
+  tyreSize: 'tyre',
+  studThread: 'thread',
+  uBoltThread: 'thread',
+  spindleThread: 'thread',
+  innerBearing: 'bearing',
+  outerBearing: 'bearing',
+  innerCup: 'bearing',
+  outerCup: 'bearing',
+  bearing: 'bearing',
+  cup: 'bearing',
+  seal: 'bearing',
+  serial: 'serial',
+  vin: 'vin',
+};
+
+export function holds(field: FieldId): Holds {
+  return tokenFields[field] ?? (fieldOf(field).choices ? 'choice' : 'number');
+}
+
+/** One name may belong to several fields ("tyres": pressure, size); the value then decides. */
+const byName = new Map<string, FieldId[]>();
+for (const { id, said } of fields) {
+  for (const name of said) byName.set(name, [...(byName.get(name) ?? []), id]);
+}
+
+/** Spoken name -> the fields it may mean, in the order of the table. */
+export const fieldNames = lexicon([...byName].map(([name, ids]) => [ids as readonly FieldId[], [name]] as const));
+
+const dimension = new Map(units.map((row) => [row.id, row.dimension]));
+const scale = new Map(units.map((row) => [row.id, new Fraction(row.factor)]));
+const offset = new Map(units.map((row) => [row.id, new Fraction(row.offset ?? '0')]));
+
+/** True when a unit said can be meant for this field: pounds said of a torque are foot pounds. */
+export function fitsUnit(field: Field, unit: UnitId | undefined): boolean {
+  if (!unit || !field.unit) return true;
+  return meantUnit(field, unit) !== undefined;
+}
+
+/** The unit that is meant when this one is said of a field. */
+export function meantUnit(field: Field, said: UnitId): UnitId | undefined {
+  const own = field.unit;
+  if (!own) return said;
+  if (dimension.get(own) === dimension.get(said)) return said;
+  if (said === 'lb' && (own === 'lbf.ft' || own === 'psi')) return own;
+  if (said === 'deg' && own === 'degF') return own;
+  return undefined;
+}
+
+/** True inside the field's plausible band; a field without one takes anything. */
+export function isPlausible(field: Field, value: Fraction, unit: UnitId | undefined): boolean {
+  if (field.min === undefined || field.max === undefined || !field.unit) return true;
+  const meant = meantUnit(field, unit && unit !== '1' ? unit : field.unit);
+  if (!meant) return false;
+  const inOwn =
+    meant === field.unit
+      ? value
+      : inBase(value, meant)
+          .sub(offset.get(field.unit) ?? 0)
+          .div(scale.get(field.unit) ?? 1);
+  return inOwn.compare(field.min) >= 0 && inOwn.compare(field.max) <= 0;
+}
+
+const inBase = (value: Fraction, unit: UnitId) => value.mul(scale.get(unit) ?? 1).add(offset.get(unit) ?? 0);

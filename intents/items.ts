@@ -1,0 +1,100 @@
+// The parts of a statement, read left to right: names, values, places, and what stands between them.
+import { type FieldId, fieldOf } from '#data';
+import { fieldNames, type Holds, holds, isPlausible } from './fields.ts';
+import { lexicon } from './lexicon.ts';
+import { isNumberWord } from './numbers/classes.ts';
+import { type Plausible, type QuantityReading, readQuantity } from './numbers/quantity.ts';
+import { readStamp, type Stamp } from './stamped/index.ts';
+import type { Token } from './tokens.ts';
+import type { AxlePosition, Expects, Side, Stage } from './types.ts';
+import { choiceWords } from './words/choices.ts';
+import { changeWords, correctionWords, denialWords, makerWords } from './words/correcting.ts';
+import { fillers, separators } from './words/fillers.ts';
+import { axleWords, type Position, positionWords, sameWords, sideWords, stageWords } from './words/where.ts';
+
+export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePosition } | { readonly stage: Stage };
+
+export type Item = { readonly start: number; readonly end: number } & (
+  | { readonly is: 'names'; readonly fields: readonly FieldId[] }
+  | { readonly is: 'number'; readonly quantity: QuantityReading }
+  | { readonly is: 'stamp'; readonly stamp: Stamp }
+  | { readonly is: 'choice'; readonly field: FieldId; readonly choice: string }
+  | { readonly is: 'place'; readonly place: Place }
+  | { readonly is: 'position'; readonly position: Position }
+  | { readonly is: 'correct'; readonly alone: 'deny' | 'strike' | 'pause' | 'nothing' }
+  | { readonly is: 'same' }
+  | { readonly is: 'not' | 'change' | 'maker' | 'minus' | 'stop' | 'and' | 'filler' | 'stray' }
+);
+
+type Word = Item extends infer I ? (I extends Item ? Omit<I, 'start' | 'end'> : never) : never;
+
+const names = lexicon<Word>([
+  ...sideWords.map(([side, said]) => [{ is: 'place', place: { side } }, said] as const),
+  ...axleWords.map(([axle, said]) => [{ is: 'place', place: { axle } }, said] as const),
+  ...stageWords.map(([stage, said]) => [{ is: 'place', place: { stage } }, said] as const),
+  ...positionWords.map(([position, said]) => [{ is: 'position', position }, said] as const),
+  [{ is: 'same' }, sameWords],
+  [{ is: 'maker' }, makerWords],
+  [{ is: 'change' }, changeWords],
+  [{ is: 'not' }, denialWords],
+  [{ is: 'minus' }, ['(negative|neg)']],
+  ...correctionWords.map(([alone, said]) => [{ is: 'correct', alone }, said] as const),
+  ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
+]);
+
+/** What the words so far call for. */
+export interface Calling {
+  readonly fields: readonly FieldId[];
+  /** True when nothing was named and the dialogue's question stands in for a name. */
+  readonly implied: boolean;
+}
+
+/** The next part, which is never empty: a word that nothing claims is a stray. */
+export function itemAt(tokens: readonly Token[], at: number, calling: Calling): Item {
+  const found = [value(tokens, at, calling), named(tokens, at), listed(tokens, at)].filter((item) => item !== undefined);
+  return found.reduce<Item>(
+    (best, item) => (item.end > best.end || best.is === 'stray' || best.is === 'filler' ? item : best),
+    single(tokens, at),
+  );
+}
+
+function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
+  const asked = calling.fields.map(holds);
+  const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
+  const quantity = readQuantity(tokens, at, plausibleFor(calling));
+  if (stamp && (!quantity || stamp.end > quantity.end || asked.includes(stamp.holds)))
+    return { is: 'stamp', stamp, start: at, end: stamp.end };
+  return quantity && { is: 'number', quantity, start: at, end: quantity.end };
+}
+
+/** After "hub face" only a number can come, however it is chopped. */
+const canStamp = (asked: readonly Holds[], calling: Calling) =>
+  calling.implied || asked.length === 0 || asked.some((kind) => kind !== 'number');
+
+function plausibleFor(calling: Calling): Plausible | undefined {
+  const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
+  return rows.length === 0 ? undefined : (number, unit) => rows.some((row) => isPlausible(row, number, unit));
+}
+
+function named(tokens: readonly Token[], at: number): Item | undefined {
+  const field = fieldNames.longest(tokens, at);
+  return field && { is: 'names', fields: field.meaning, start: at, end: field.end };
+}
+
+function listed(tokens: readonly Token[], at: number): Item | undefined {
+  const found = names.longest(tokens, at);
+  return found && { ...found.meaning, start: at, end: found.end };
+}
+
+function single(tokens: readonly Token[], at: number): Item {
+  const token = tokens[at];
+  const at1 = { start: at, end: at + 1 };
+  if (!token) return { is: 'stop', ...at1 };
+  if (separators.has(token.word)) return { is: 'stop', ...at1 };
+  if (token.word === 'and' || token.word === '&') return { is: 'and', ...at1 };
+  const silent = fillers.has(token.word) || (token.kind === 'mark' && !isNumberWord(token));
+  return { is: silent ? 'filler' : 'stray', ...at1 };
+}
+
+/** Kinds of place that a phrase of the expected fields may lack. */
+export const callingFrom = (expects: Expects | undefined): Calling => ({ fields: expects?.fields ?? [], implied: true });

@@ -1,0 +1,69 @@
+// Word sequences -> meanings, found longest first. For phrases without slots; slots are read by read.ts.
+import { type Phrase, phrase } from './phrase.ts';
+import type { Token } from './tokens.ts';
+
+export interface Found<T> {
+  readonly end: number;
+  readonly meaning: T;
+}
+
+interface Node<T> {
+  readonly next: Map<string, Node<T>>;
+  meaning?: T;
+}
+
+export interface Lexicon<T> {
+  /** The longest entry that begins at `at`. */
+  longest(tokens: readonly Token[], at: number): Found<T> | undefined;
+  /** Every word that occurs in an entry. */
+  readonly vocabulary: ReadonlySet<string>;
+}
+
+/** Earlier rows win where two say the same. */
+export function lexicon<T>(rows: Iterable<readonly [T, readonly string[]]>): Lexicon<T> {
+  const root: Node<T> = { next: new Map() };
+  const vocabulary = new Set<string>();
+  for (const [meaning, templates] of rows) {
+    for (const words of templates.flatMap((template) => sequences(phrase(template)))) {
+      let node = root;
+      for (const word of words) {
+        vocabulary.add(word);
+        const next: Node<T> = node.next.get(word) ?? { next: new Map() };
+        node.next.set(word, next);
+        node = next;
+      }
+      node.meaning ??= meaning;
+    }
+  }
+  return { vocabulary, longest: (tokens, at) => longest(root, tokens, at) };
+}
+
+function longest<T>(root: Node<T>, tokens: readonly Token[], at: number): Found<T> | undefined {
+  let node: Node<T> | undefined = root;
+  let best: Found<T> | undefined;
+  for (let position = at; position < tokens.length; position += 1) {
+    node = node.next.get(tokens[position]?.word ?? '');
+    if (!node) break;
+    if (node.meaning !== undefined) best = { end: position + 1, meaning: node.meaning };
+  }
+  return best;
+}
+
+/** All word sequences of a phrase without slots. @throws TypeError when it has one. */
+export function sequences(of: Phrase): string[][] {
+  switch (of.kind) {
+    case 'word':
+      return [[of.word]];
+    case 'maybe':
+      return [[], ...sequences(of.of)];
+    case 'oneOf':
+      return of.of.flatMap(sequences);
+    case 'seq':
+      return of.parts.reduce<string[][]>(
+        (left, part) => left.flatMap((words) => sequences(part).map((more) => [...words, ...more])),
+        [[]],
+      );
+    case 'slot':
+      throw new TypeError(`sequences() expected a phrase without slots, got <${of.name}>`);
+  }
+}

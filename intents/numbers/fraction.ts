@@ -1,0 +1,73 @@
+// Parts of one as spoken and typed: "three eighths", "a half", "thirteen thirty-seconds", "5/16".
+import type { Token } from '../tokens.ts';
+import { denominators, unitOrdinals } from '../words/fractions.ts';
+import { classOf } from './classes.ts';
+import { readWholes } from './whole.ts';
+
+export interface Part {
+  readonly end: number;
+  readonly numerator: number;
+  readonly denominator: number;
+}
+
+/** Every way to read a fraction that begins at `at`, shortest first. */
+export function readParts(tokens: readonly Token[], at: number): Part[] {
+  const first = tokens[at];
+  if (!first) return [];
+  if (first.kind === 'fraction') return [slashed(first.word, at + 1)];
+  const typed = typedSlash(tokens, at);
+  if (typed) return [typed];
+  const found: Part[] = [];
+  for (const { end, numerator, run } of numerators(tokens, at)) {
+    for (const { end: last, denominator } of denominatorsAt(tokens, end)) {
+      if (denominator > 1 && (!run || denominator >= 100)) found.push({ end: last, numerator, denominator });
+    }
+  }
+  return found.sort((a, b) => a.end - b.end);
+}
+
+function slashed(text: string, end: number): Part {
+  const [numerator = 0, denominator = 1] = text.split('/').map(Number);
+  return { end, numerator, denominator };
+}
+
+function typedSlash(tokens: readonly Token[], at: number): Part | undefined {
+  const [top, slash, bottom] = [tokens[at], tokens[at + 1], tokens[at + 2]];
+  const over = slash?.word === '/' || slash?.word === 'over';
+  if (top?.kind !== 'number' || !over || bottom?.kind !== 'number') return undefined;
+  if (!/^\d+$/.test(top.word) || !/^[1-9]\d*$/.test(bottom.word)) return undefined;
+  return { end: at + 3, numerator: Number(top.word), denominator: Number(bottom.word) };
+}
+
+/** What may stand above the line: a whole number, "a", or nothing before "half" and "quarter". */
+function numerators(tokens: readonly Token[], at: number): { end: number; numerator: number; run: boolean }[] {
+  const found = readWholes(tokens, at).map(({ end, value, form }) => ({ end, numerator: value, run: form === 'run' }));
+  if (classOf(tokens[at])?.is === 'article') found.push({ end: at + 1, numerator: 1, run: false });
+  if (tokens[at]?.word === 'half' || tokens[at]?.word === 'quarter') found.push({ end: at, numerator: 1, run: false });
+  return found;
+}
+
+function denominatorsAt(tokens: readonly Token[], at: number): { end: number; denominator: number }[] {
+  const start = hyphen(tokens, at);
+  const found: { end: number; denominator: number }[] = [];
+  const single = denominators.get(tokens[start]?.word ?? '');
+  if (single) found.push({ end: start + 1, denominator: single });
+  const ten = classOf(tokens[start]);
+  const next = hyphen(tokens, start + 1);
+  const word = tokens[next]?.word ?? '';
+  const ordinal = ten?.is === 'tens' ? unitOrdinals.get(word) : undefined;
+  if (ten?.is === 'tens' && ordinal) found.push({ end: next + 1, denominator: ten.value + ordinal });
+  if ((ten?.is === 'teen' || ten?.is === 'tens') && (word === 'thousandths' || word === 'thousandth') && found.length === 0) {
+    found.push({ end: next + 1, denominator: ten.value * 1000 });
+  }
+  if (tokens[start]?.word === 'over') return overWhole(tokens, start + 1);
+  return found;
+}
+
+function overWhole(tokens: readonly Token[], at: number): { end: number; denominator: number }[] {
+  return readWholes(tokens, at)
+    .filter(({ value }) => value > 0)
+    .map(({ end, value }) => ({ end, denominator: value }));
+}
+
+const hyphen = (tokens: readonly Token[], at: number) => (tokens[at]?.word === '-' && tokens[at]?.glued ? at + 1 : at);

@@ -1,0 +1,181 @@
+// A number: whole, with a fraction, with decimals, with a size ("two and a half thousand"), with a sign. Exact.
+import Fraction from 'fraction.js';
+import type { Token } from '../tokens.ts';
+import { classOf } from './classes.ts';
+import { type Part, readParts } from './fraction.ts';
+import { readWholes, type Whole } from './whole.ts';
+
+export interface NumberReading {
+  readonly start: number;
+  readonly end: number;
+  readonly value: Fraction;
+  readonly shape: 'whole' | 'fraction' | 'decimal';
+  /** Present where the number is a run of chunks: "two five five eight oh". */
+  readonly whole?: Whole;
+  /** The part of one, as said. */
+  readonly part?: Part;
+  /** Said as pounds are said in a shop: "thirty-five hundred", "seven K". */
+  readonly shop: boolean;
+  readonly kilo?: boolean;
+  /** Values that sound alike, likeliest first. */
+  readonly soundsLike: readonly Fraction[];
+  readonly resolution?: string;
+}
+
+/** Every way to read a number that begins at `at`, likeliest first: longest, then schoolbook before runs. */
+export function readNumbers(tokens: readonly Token[], at: number): NumberReading[] {
+  const sign = signAt(tokens, at);
+  const start = at + sign.length;
+  const found = unsigned(tokens, start);
+  if (found.length === 0) return found;
+  if (sign.minus)
+    return found.map((reading) => ({
+      ...reading,
+      start: at,
+      value: reading.value.neg(),
+      soundsLike: reading.soundsLike.map((like) => like.neg()),
+    }));
+  return sign.length ? found.map((reading) => ({ ...reading, start: at })) : found;
+}
+
+function signAt(tokens: readonly Token[], at: number): { length: number; minus: boolean } {
+  const word = tokens[at]?.word;
+  if (word === 'minus' || word === 'negative') return { length: 1, minus: true };
+  if (word === 'positive') return { length: 1, minus: false };
+  const before = tokens[at]?.glued === true && tokens[at - 1]?.kind !== 'mark';
+  const next = tokens[at + 1];
+  const mark = (word === '-' || word === '+') && !before && next?.glued === true && next.kind !== 'word';
+  return { length: mark ? 1 : 0, minus: mark && word === '-' };
+}
+
+function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
+  const wholes = readWholes(tokens, at);
+  const found: NumberReading[] = [];
+  for (const part of readParts(tokens, at)) found.push(fraction(at, part));
+  for (const whole of wholes) {
+    found.push(wholeNumber(at, whole));
+    const mixed = withPart(tokens, at, whole, wholes);
+    if (mixed) found.push(mixed);
+  }
+  found.push(...decimals(tokens, at, wholes));
+  const scaled = found.flatMap((reading) => sized(tokens, reading));
+  return [...found, ...scaled].sort(likeliest);
+}
+
+const rank = ({ shape, whole }: NumberReading) => (shape === 'whole' ? (whole?.form === 'run' ? 2 : 1) : 0);
+const likeliest = (a: NumberReading, b: NumberReading) => b.end - a.end || rank(a) - rank(b);
+
+function wholeNumber(start: number, whole: Whole): NumberReading {
+  const value = new Fraction(whole.value);
+  const soundsLike = whole.soundsLike.map((like) => value.add(like));
+  return { start, end: whole.end, value, shape: 'whole', whole, shop: whole.shop, soundsLike, resolution: '1' };
+}
+
+function fraction(start: number, part: Part): NumberReading {
+  const value = new Fraction(part.numerator, part.denominator);
+  return {
+    start,
+    end: part.end,
+    value,
+    shape: 'fraction',
+    part,
+    shop: false,
+    soundsLike: [],
+    resolution: `1/${part.denominator}`,
+  };
+}
+
+/** "and" is optional for typed fractions and after a plain whole; a lone numerator never steals the whole's last digit. */
+function withPart(tokens: readonly Token[], start: number, whole: Whole, wholes: readonly Whole[]): NumberReading | undefined {
+  const joint = classOf(tokens[whole.end])?.is === 'and' ? whole.end + 1 : hyphenBefore(tokens, whole.end);
+  const joined = joint > whole.end;
+  const longer = wholes.some(({ end, form }) => end > whole.end && form === 'plain');
+  if (!joined && longer) return undefined;
+  if (whole.form === 'typed' && whole.value >= 1000 && !joined && tokens[joint]?.glued) return undefined;
+  const part = readParts(tokens, joint).at(-1);
+  if (!part) return undefined;
+  const value = new Fraction(part.numerator, part.denominator).add(whole.value);
+  const soundsLike = whole.soundsLike.map((like) => value.add(like));
+  // "eight and three quarters" is often heard "eighteen three quarters".
+  const clipped = !joined && whole.value > 12 && whole.value < 20 && whole.form === 'plain';
+  return {
+    start,
+    end: part.end,
+    value,
+    shape: 'fraction',
+    part,
+    whole,
+    shop: whole.shop,
+    soundsLike: clipped ? [value.sub(10), ...soundsLike] : soundsLike,
+    resolution: `1/${part.denominator}`,
+  };
+}
+
+/** "72-3/8": the hyphen joins only when a slash fraction follows. */
+function hyphenBefore(tokens: readonly Token[], at: number): number {
+  const joins =
+    tokens[at]?.word === '-' && tokens[at]?.glued && (tokens[at + 2]?.word === '/' || tokens[at + 1]?.kind === 'fraction');
+  return joins ? at + 1 : at;
+}
+
+/** "one point zero six two", "point oh oh five", "point seventy-five", "72.375". */
+function decimals(tokens: readonly Token[], start: number, wholes: readonly Whole[]): NumberReading[] {
+  const first = tokens[start];
+  if (first?.kind === 'number' && !/^\d+$/.test(first.word)) return [decimal(start, start + 1, first.word, [])];
+  const found: NumberReading[] = [];
+  if (classOf(first)?.is === 'point') found.push(...afterPoint(tokens, start, start, '0', []));
+  for (const whole of wholes) {
+    if (classOf(tokens[whole.end])?.is === 'point') {
+      found.push(...afterPoint(tokens, start, whole.end, String(whole.value), whole.soundsLike));
+    }
+  }
+  return found;
+}
+
+function afterPoint(
+  tokens: readonly Token[],
+  start: number,
+  point: number,
+  whole: string,
+  likes: readonly number[],
+): NumberReading[] {
+  const next = tokens[point + 1];
+  if (next?.kind === 'number' && /^\d+$/.test(next.word)) return [decimal(start, point + 2, `${whole}.${next.word}`, likes)];
+  return readWholes(tokens, point + 1)
+    .filter(({ form, digits, end }) => (form === 'run' || digits.length < 3) && classOf(tokens[end])?.is !== 'point')
+    .map(({ end, digits }) => decimal(start, end, `${whole}.${digits}`, likes));
+}
+
+function decimal(start: number, end: number, text: string, likes: readonly number[]): NumberReading {
+  const value = new Fraction(text);
+  const places = text.split('.')[1]?.length ?? 0;
+  const soundsLike = likes.map((like) => value.add(like));
+  return { start, end, value, shape: 'decimal', shop: false, soundsLike, resolution: `1/${10 ** places}` };
+}
+
+/** "two and a half thousand", "three point five million", "half a dozen", "seven K". */
+function sized(tokens: readonly Token[], reading: NumberReading): NumberReading[] {
+  const kilo = tokens[reading.end]?.word === 'k' && reading.whole?.form !== 'run';
+  const skip = reading.shape === 'fraction' && tokens[reading.end]?.word === 'a' ? 1 : 0;
+  const size = kilo ? 1000 : reading.shape === 'whole' ? 0 : sizeAt(tokens, reading.end + skip);
+  if (size === 0) return [];
+  const soundsLike = reading.soundsLike.map((like) => like.mul(size));
+  return [
+    {
+      ...reading,
+      end: reading.end + skip + 1,
+      value: reading.value.mul(size),
+      shape: 'whole',
+      kilo,
+      shop: kilo,
+      soundsLike,
+      resolution: '1',
+    },
+  ];
+}
+
+function sizeAt(tokens: readonly Token[], at: number): number {
+  const found = classOf(tokens[at]);
+  if (found?.is === 'scale') return found.value;
+  return found?.is === 'hundred' ? 100 : 0;
+}

@@ -1,0 +1,206 @@
+// A quantity as said: hedge, sign, number, unit, feet-and-inches, range, tolerance. The value stays exact and in the unit said.
+import Fraction from 'fraction.js';
+import type { UnitId } from '#data';
+import { lexicon } from '../lexicon.ts';
+import type { Token } from '../tokens.ts';
+import type { Hedge } from '../types.ts';
+import { hedgesAfter, hedgesBefore, rangeWords, toleranceWords } from '../words/hedges.ts';
+import { classOf, isNumberWord } from './classes.ts';
+import { readParts } from './fraction.ts';
+import { type NumberReading, readNumbers } from './number.ts';
+import { readUnit, type UnitReading } from './unit.ts';
+
+export interface QuantityReading {
+  readonly start: number;
+  readonly end: number;
+  readonly value: Fraction;
+  readonly unit?: UnitId;
+  /** The unit's name as said: "mil" may mean two things. */
+  readonly unitWord?: string;
+  readonly hedge?: Hedge;
+  readonly to?: Fraction;
+  readonly plusMinus?: Fraction;
+  readonly resolution?: string;
+  readonly soundsLike: readonly Fraction[];
+  /** How the number itself was said. */
+  readonly number: NumberReading;
+  /** Where the number begins, after any hedge. */
+  readonly numberAt: number;
+}
+
+const before = lexicon(hedgesBefore);
+const after = lexicon(hedgesAfter);
+const tolerances = lexicon([[true as const, toleranceWords]]);
+const ranges = new Set(rangeWords);
+
+/** Whether a number can be what is being measured; settles "seventy-two fifty-eight" and its like. */
+export type Plausible = (value: Fraction, unit: UnitId | undefined) => boolean;
+
+/** The likeliest quantity that begins at `at` (its hedge included), or none. */
+export function readQuantity(tokens: readonly Token[], at: number, plausible?: Plausible): QuantityReading | undefined {
+  if (tokens[at]?.word === 'between' || tokens[at]?.word === 'from') {
+    const range = readRange(tokens, at + 1, tokens[at]?.word === 'between' ? 'and' : undefined);
+    if (range) return { ...range, start: at };
+  }
+  const hedge = before.longest(tokens, at);
+  const numberAt = hedge ? skipArticle(tokens, hedge.end) : at;
+  const simple = readRange(tokens, numberAt) ?? readAmount(tokens, numberAt, plausible);
+  if (!simple) return undefined;
+  return readTail(tokens, { ...simple, start: at, ...(hedge && hedge.meaning !== 'none' ? { hedge: hedge.meaning } : {}) });
+}
+
+const skipArticle = (tokens: readonly Token[], at: number) =>
+  tokens[at]?.word === 'of' || tokens[at]?.word === 'the' ? at + 1 : at;
+
+/** Number with its unit; feet take the inches that follow. */
+export function readAmount(tokens: readonly Token[], at: number, plausible?: Plausible): QuantityReading | undefined {
+  const bare = unitAndPart(tokens, at);
+  if (bare) return bare;
+  const numbers = readNumbers(tokens, at);
+  const likeliest = numbers[0] && withUnit(tokens, numbers[0]);
+  if (!plausible || !likeliest || plausible(likeliest.value, likeliest.unit)) return likeliest;
+  // Only a run of chunks may be cut short; a fraction or a schoolbook number was said whole.
+  if (likeliest.number.whole?.form !== 'run') return likeliest;
+  const shorter = numbers.slice(1).map((number) => withUnit(tokens, number));
+  return shorter.find(({ value, unit }) => plausible(value, unit)) ?? likeliest;
+}
+
+function withUnit(tokens: readonly Token[], number: NumberReading): QuantityReading {
+  const unit = readUnit(tokens, unitAt(tokens, number));
+  const plain = amount(number, number.end, number.value, unit);
+  if (!unit) return plain;
+  return feetAndInches(tokens, plain, unit) ?? partAfterUnit(tokens, plain, unit) ?? plain;
+}
+
+/** "half an inch", "three quarters of an inch", "a 3-inch tube". */
+function unitAt(tokens: readonly Token[], number: NumberReading): number {
+  let at = number.end;
+  if (number.part) {
+    if (tokens[at]?.word === 'of') at += 1;
+    const article = classOf(tokens[at])?.is === 'article';
+    return article && readUnit(tokens, at + 1) ? at + 1 : at;
+  }
+  return tokens[at]?.word === '-' && tokens[at]?.glued && tokens[at + 1]?.kind === 'word' ? at + 1 : at;
+}
+
+function amount(number: NumberReading, end: number, value: Fraction, unit: UnitReading | undefined): QuantityReading {
+  const times = unit?.times;
+  return {
+    start: number.start,
+    numberAt: number.start,
+    end: unit?.end ?? end,
+    value: times ? value.mul(times) : value,
+    soundsLike: times ? number.soundsLike.map((like) => like.mul(times)) : number.soundsLike,
+    number,
+    ...(unit ? { unit: unit.unit, unitWord: unit.said } : {}),
+    ...(number.resolution ? { resolution: number.resolution } : {}),
+  };
+}
+
+/** "six foot two and a quarter", `7'-4 3/8"`, "4ft 11in", "six feet and two inches". Bare inches only below twelve. */
+function feetAndInches(tokens: readonly Token[], feet: QuantityReading, unit: UnitReading): QuantityReading | undefined {
+  if (unit.times.compare(12) !== 0) return undefined;
+  const joined = classOf(tokens[feet.end])?.is === 'and' || tokens[feet.end]?.word === ',';
+  const dash = tokens[feet.end]?.word === '-' && isNumberWord(tokens[feet.end + 1]);
+  const number = readNumbers(tokens, joined || dash ? feet.end + 1 : feet.end).find(
+    ({ value }) => value.compare(12) < 0 && value.s >= 0n,
+  );
+  if (!number || number.whole?.form === 'run') return undefined;
+  const inches = readUnit(tokens, unitAt(tokens, number));
+  const said = inches?.unit === 'in' && inches.times.compare(1) === 0;
+  if (inches ? !said : joined && !number.part) return undefined;
+  return {
+    ...feet,
+    end: inches?.end ?? number.end,
+    value: feet.value.add(number.value),
+    soundsLike: [],
+    ...(number.resolution ? { resolution: number.resolution } : {}),
+  };
+}
+
+/** "two inches and three eighths", "a foot and a half", "a ton and three quarters": the part is of the unit just said. */
+function partAfterUnit(tokens: readonly Token[], whole: QuantityReading, unit: UnitReading): QuantityReading | undefined {
+  if (classOf(tokens[whole.end])?.is !== 'and') return undefined;
+  const part = readParts(tokens, whole.end + 1).at(-1);
+  if (!part || whole.number.shape === 'fraction') return undefined;
+  const again = readUnit(tokens, part.end);
+  const value = new Fraction(part.numerator, part.denominator).mul(unit.times);
+  return {
+    ...whole,
+    end: again?.unit === unit.unit ? again.end : part.end,
+    value: whole.value.add(value),
+    resolution: `1/${part.denominator}`,
+  };
+}
+
+/** "inch and three quarters", "an inch", "a foot and a half", "ton and a half": one of the unit. */
+export function unitAndPart(tokens: readonly Token[], at: number): QuantityReading | undefined {
+  const article = classOf(tokens[at])?.is === 'article' ? 1 : 0;
+  const unit = readUnit(tokens, at + article);
+  if (!unit || tokens[at + article]?.kind === 'mark') return undefined;
+  const one: NumberReading = {
+    start: at,
+    end: at + article,
+    value: new Fraction(1),
+    shape: 'whole',
+    shop: false,
+    soundsLike: [],
+  };
+  const whole = amount(one, one.end, one.value, unit);
+  const found = partAfterUnit(tokens, whole, unit) ?? (article ? (feetAndInches(tokens, whole, unit) ?? whole) : undefined);
+  return found && (article || found !== whole) ? found : undefined;
+}
+
+/** "ten to twelve foot pounds", "0.001-0.005", "between ninety and one twenty". The unit may be said once, at the end. */
+function readRange(tokens: readonly Token[], at: number, joint?: 'and'): QuantityReading | undefined {
+  const lows = joint ? lowEnds(tokens, at, joint) : [readAmount(tokens, at)];
+  for (const low of lows) {
+    if (!low || !(joint ? tokens[low.end]?.word === joint || ranges.has(tokens[low.end]?.word ?? '') : isRange(tokens, low)))
+      continue;
+    const high = readAmount(tokens, low.end + 1);
+    const joined = high && joinRange(low, high);
+    if (joined && joined.to.compare(joined.value) > 0) return joined;
+  }
+  return undefined;
+}
+
+/** Before "and" the shorter reading may be the right one: "between two and five thou". */
+function lowEnds(tokens: readonly Token[], at: number, joint: string): QuantityReading[] {
+  return readNumbers(tokens, at)
+    .map((number) => withUnit(tokens, number))
+    .filter(({ end }) => tokens[end]?.word === joint || ranges.has(tokens[end]?.word ?? ''));
+}
+
+function isRange(tokens: readonly Token[], low: QuantityReading): boolean {
+  const mark = tokens[low.end];
+  if (!mark || !ranges.has(mark.word)) return false;
+  if (mark.word !== '-') return true;
+  const next = tokens[low.end + 1];
+  return next?.kind === 'number' && low.number.shape !== 'fraction';
+}
+
+function joinRange(low: QuantityReading, high: QuantityReading): QuantityReading & { to: Fraction } {
+  const shared = low.unit === undefined && high.unit !== undefined;
+  const times = shared ? high.value.div(high.number.value) : undefined;
+  return {
+    ...low,
+    ...(shared && high.unit ? { unit: high.unit, unitWord: high.unitWord ?? '' } : {}),
+    value: times && high.number.value.n !== 0n ? low.value.mul(times) : low.value,
+    to: high.value,
+    end: high.end,
+    soundsLike: [],
+  };
+}
+
+/** What may follow: "strong", "or better", "plus or minus a sixteenth". */
+function readTail(tokens: readonly Token[], quantity: QuantityReading): QuantityReading {
+  const comma = tokens[quantity.end]?.word === ',' ? 1 : 0;
+  const tolerance = tolerances.longest(tokens, quantity.end + comma);
+  const within = tolerance && readAmount(tokens, tolerance.end);
+  if (tolerance && within) {
+    return { ...quantity, end: within.end, plusMinus: within.value };
+  }
+  const hedge = after.longest(tokens, quantity.end);
+  if (!hedge || isNumberWord(tokens[hedge.end])) return quantity;
+  return { ...quantity, end: hedge.end, ...(hedge.meaning !== 'none' ? { hedge: hedge.meaning } : {}) };
+}

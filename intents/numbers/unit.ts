@@ -1,0 +1,55 @@
+// The unit that follows a number: longest name first.
+import Fraction from 'fraction.js';
+import type { UnitId } from '#data';
+import type { Token } from '../tokens.ts';
+import { unitWords } from '../words/units.ts';
+
+export interface UnitReading {
+  readonly end: number;
+  readonly unit: UnitId;
+  readonly times: Fraction;
+  /** The name as said, to tell "mil" and "foot" apart later. */
+  readonly said: string;
+}
+
+interface Node {
+  readonly next: Map<string, Node>;
+  unit?: Omit<UnitReading, 'end'>;
+}
+
+const root: Node = { next: new Map() };
+for (const { unit, said, times } of unitWords) {
+  for (const name of said) {
+    let node = root;
+    for (const word of name.split(' ')) {
+      const next: Node = node.next.get(word) ?? { next: new Map() };
+      node.next.set(word, next);
+      node = next;
+    }
+    node.unit = { unit, times: new Fraction(times ?? '1'), said: name };
+  }
+}
+
+/** Letters that are words too: units only when glued to the number, or typed after digits at the end of what was said. */
+const shy: ReadonlySet<string> = new Set(['a', 'in', 'm', 'c', 'f', 'v', 'g', '#', 'um', 'pa', 'ma', 'mo']);
+
+/** The unit at `at`, when the number before it ends there. */
+export function readUnit(tokens: readonly Token[], at: number): UnitReading | undefined {
+  let node: Node | undefined = root;
+  let best: UnitReading | undefined;
+  for (let position = at; position < tokens.length; position += 1) {
+    node = node.next.get(tokens[position]?.word ?? '');
+    if (!node) break;
+    if (node.unit && !(position === at && isShy(tokens, at))) best = { ...node.unit, end: position + 1 };
+  }
+  return best;
+}
+
+function isShy(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at];
+  if (!token || !shy.has(token.word) || token.glued) return false;
+  const before = tokens[at - 1];
+  if (before?.kind !== 'number' && before?.kind !== 'fraction') return true;
+  const next = tokens[at + 1];
+  return token.word === 'in' ? next !== undefined && root.next.has(next.word) : next !== undefined && next.kind === 'word';
+}

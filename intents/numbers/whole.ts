@@ -1,0 +1,196 @@
+// Whole numbers as spoken: the schoolbook way ("one hundred and two"), and the shop's ("one oh two", "twenty-nine ninety", "seven two").
+import type { Token } from '../tokens.ts';
+import { classOf } from './classes.ts';
+
+/** `run`: chunks said one after the other and written side by side, without "hundred" or "thousand". */
+export interface Whole {
+  readonly end: number;
+  readonly value: number;
+  readonly form: 'plain' | 'run' | 'typed';
+  /** Digits as said, for runs and typed numbers: "0123". */
+  readonly digits: string;
+  /** How many chunks a run has. */
+  readonly chunks: number;
+  /** "thirty-five hundred", "twelve thousand two fifty": how pounds are said in a shop. */
+  readonly shop: boolean;
+  /** What to add for the look-alike in sound: fifteen/fifty. */
+  readonly soundsLike: readonly number[];
+}
+
+interface Chunk {
+  readonly end: number;
+  readonly text: string;
+  readonly soundsLike: number;
+}
+
+const longestRun = 24;
+
+/** Every way to read a whole number that begins at `at`, shortest first. */
+export function readWholes(tokens: readonly Token[], at: number): Whole[] {
+  const first = tokens[at];
+  if (!first) return [];
+  if (first.kind === 'number') return typed(tokens, at);
+  const found = classOf(first);
+  if (!found || found.is === 'and' || found.is === 'point') return [];
+  const readings = [...plain(tokens, at), ...runs(tokens, at)];
+  return readings.sort((a, b) => a.end - b.end);
+}
+
+function typed(tokens: readonly Token[], at: number): Whole[] {
+  const text = tokens[at]?.word ?? '';
+  if (!/^\d+$/.test(text)) return [];
+  const one: Whole = { end: at + 1, value: Number(text), form: 'typed', digits: text, chunks: 1, shop: false, soundsLike: [] };
+  const scaled = withScales(tokens, one);
+  return scaled ? [one, scaled] : [one];
+}
+
+/** "5 million", "3 hundred": a typed number with a spoken size. */
+function withScales(tokens: readonly Token[], one: Whole): Whole | undefined {
+  const next = classOf(tokens[one.end]);
+  if (next?.is === 'hundred') return { ...one, end: one.end + 1, value: one.value * 100 };
+  if (next?.is !== 'scale') return undefined;
+  const rest = after(tokens, one.end + 1, next.value);
+  const head = { ...one, end: one.end + 1, value: one.value * next.value };
+  return rest ? { ...head, end: rest.end, value: head.value + rest.value } : head;
+}
+
+/** One spoken chunk of one or two digits: "seven", "oh", "fifteen", "seventy-two". */
+function chunkAt(tokens: readonly Token[], at: number): Chunk | undefined {
+  const found = classOf(tokens[at]);
+  if (found?.is === 'zero') return { end: at + 1, text: '0', soundsLike: 0 };
+  if (found?.is === 'digit') return { end: at + 1, text: String(found.value), soundsLike: 0 };
+  if (found?.is === 'teen') return { end: at + 1, text: String(found.value), soundsLike: likeTeen(found.value) };
+  if (found?.is !== 'tens') return undefined;
+  const end = skipHyphen(tokens, at + 1);
+  const unit = classOf(tokens[end]);
+  if (unit?.is === 'digit') return { end: end + 1, text: String(found.value + unit.value), soundsLike: 0 };
+  return { end: at + 1, text: String(found.value), soundsLike: likeTens(found.value) };
+}
+
+const likeTeen = (value: number) => (value > 12 ? (value - 10) * 10 - value : 0);
+const likeTens = (value: number) => (value > 20 ? value / 10 + 10 - value : 0);
+
+function skipHyphen(tokens: readonly Token[], at: number): number {
+  return tokens[at]?.word === '-' && tokens[at]?.glued ? at + 1 : at;
+}
+
+/** "one twenty" 120, "two oh five" 205, "twenty-nine ninety" 2990, "seven two" 72: chunks side by side. */
+function runs(tokens: readonly Token[], at: number): Whole[] {
+  const found: Whole[] = [];
+  const chunks: Chunk[] = [];
+  for (let chunk = chunkAt(tokens, at); chunk && chunks.length < longestRun; chunk = chunkAt(tokens, chunk.end)) {
+    chunks.push(chunk);
+    if (chunks.length === 1) continue;
+    const digits = chunks.map(({ text }) => text).join('');
+    found.push({
+      end: chunk.end,
+      value: Number(digits),
+      form: 'run',
+      digits,
+      chunks: chunks.length,
+      shop: false,
+      soundsLike: likes(chunks, digits.length),
+    });
+  }
+  return found;
+}
+
+function likes(chunks: readonly Chunk[], length: number): number[] {
+  let left = length;
+  const found: number[] = [];
+  for (const { text, soundsLike } of chunks) {
+    left -= text.length;
+    if (soundsLike !== 0) found.push(soundsLike * 10 ** left);
+  }
+  return found;
+}
+
+/** Schoolbook numbers: every prefix that is a number by itself. */
+function plain(tokens: readonly Token[], at: number): Whole[] {
+  const found: Whole[] = [];
+  let total = 0;
+  let shop = false;
+  let position = at;
+  let ceiling = Number.POSITIVE_INFINITY;
+  const add = (end: number, value: number, soundsLike: readonly number[] = []) =>
+    found.push({ end, value, form: 'plain', digits: String(value), chunks: 1, shop, soundsLike });
+  for (;;) {
+    const groups = belowThousand(tokens, position, total > 0);
+    if (groups.length === 0) return found;
+    for (const group of groups) {
+      if (group.value < ceiling) add(group.end, total + group.value, group.soundsLike);
+      shop ||= group.shop && total + group.value > 1000;
+    }
+    const group = groups.at(-1);
+    const scale = group && classOf(tokens[group.end]);
+    if (!group || scale?.is !== 'scale' || scale.value >= ceiling) return markShop(found, shop);
+    total += group.value * scale.value;
+    ceiling = scale.value;
+    add(
+      group.end + 1,
+      total,
+      group.soundsLike.map((like) => like * scale.value),
+    );
+    position = skipAnd(tokens, group.end + 1);
+  }
+}
+
+const markShop = (found: Whole[], shop: boolean) => (shop ? found.map((whole) => ({ ...whole, shop })) : found);
+
+interface Group {
+  readonly end: number;
+  readonly value: number;
+  readonly soundsLike: readonly number[];
+  readonly shop: boolean;
+}
+
+/** Up to 9,900 in hundreds: "seventy-two", "a hundred and two", "thirty-five hundred"; after a thousand also "two fifty". */
+function belowThousand(tokens: readonly Token[], at: number, afterScale: boolean): Group[] {
+  const opener = classOf(tokens[at]);
+  const next = classOf(tokens[at + 1]);
+  const bare = opener?.is === 'article' && (next?.is === 'hundred' || next?.is === 'scale');
+  if (opener?.is === 'hundred') return hundreds(tokens, at, 1, [], false);
+  if (opener?.is === 'scale' && !afterScale) return [{ end: at, value: 1, soundsLike: [], shop: false }];
+  if (bare && next.is === 'scale') return [{ end: at + 1, value: 1, soundsLike: [], shop: false }];
+  if (bare) return hundreds(tokens, at + 1, 1, [], false);
+  const chunk = chunkAt(tokens, at);
+  if (!chunk) return [];
+  const value = Number(chunk.text);
+  const soundsLike = chunk.soundsLike ? [chunk.soundsLike] : [];
+  const alone: Group = { end: chunk.end, value, soundsLike, shop: false };
+  if (classOf(tokens[chunk.end])?.is === 'hundred') {
+    return [
+      alone,
+      ...hundreds(
+        tokens,
+        chunk.end,
+        value,
+        soundsLike.map((like) => like * 100),
+        value > 10,
+      ),
+    ];
+  }
+  const second = afterScale && value < 10 ? chunkAt(tokens, chunk.end) : undefined;
+  if (second && second.text.length === 2) {
+    return [
+      alone,
+      { end: second.end, value: value * 100 + Number(second.text), soundsLike: [second.soundsLike].filter(Boolean), shop: true },
+    ];
+  }
+  return [alone];
+}
+
+function hundreds(tokens: readonly Token[], at: number, count: number, soundsLike: readonly number[], shop: boolean): Group[] {
+  const whole: Group = { end: at + 1, value: count * 100, soundsLike, shop };
+  const rest = chunkAt(tokens, skipAnd(tokens, at + 1));
+  if (!rest || rest.text === '0') return [whole];
+  const both = rest.soundsLike ? [...soundsLike, rest.soundsLike] : soundsLike;
+  return [whole, { end: rest.end, value: count * 100 + Number(rest.text), soundsLike: both, shop }];
+}
+
+function after(tokens: readonly Token[], at: number, ceiling: number): Group | undefined {
+  const group = belowThousand(tokens, skipAnd(tokens, at), true).at(-1);
+  return group && group.value < ceiling ? group : undefined;
+}
+
+const skipAnd = (tokens: readonly Token[], at: number) => (classOf(tokens[at])?.is === 'and' ? at + 1 : at);

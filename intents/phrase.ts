@@ -1,0 +1,52 @@
+// Phrases as values. One definition, read three ways: parsed (read.ts), walked as the recogniser's grammar and sampled (grammar/).
+//
+// A template is a phrase in one line: words, (this|that other), [maybe], and <slots>.
+//   phrase('change <field> to <quantity>')
+
+/** What a slot stands for; each reader knows how to fill it. `rest` is free text to the end and stays out of the grammar. */
+export type SlotName = 'field' | 'rest';
+
+export type Phrase =
+  | { readonly kind: 'word'; readonly word: string }
+  | { readonly kind: 'seq'; readonly parts: readonly Phrase[] }
+  | { readonly kind: 'oneOf'; readonly of: readonly Phrase[] }
+  | { readonly kind: 'maybe'; readonly of: Phrase }
+  | { readonly kind: 'slot'; readonly slot: SlotName; readonly name: string };
+
+export const word = (text: string): Phrase => ({ kind: 'word', word: text });
+export const seq = (...parts: readonly Phrase[]): Phrase => (parts.length === 1 && parts[0] ? parts[0] : { kind: 'seq', parts });
+export const oneOf = (...of: readonly Phrase[]): Phrase => (of.length === 1 && of[0] ? of[0] : { kind: 'oneOf', of });
+export const maybe = (of: Phrase): Phrase => ({ kind: 'maybe', of });
+export const slot = (name: SlotName, as: string = name): Phrase => ({ kind: 'slot', slot: name, name: as });
+
+/** Reads a template. @throws TypeError when a bracket is left open. */
+export function phrase(template: string): Phrase {
+  const tokens = template.match(/[()[\]|]|<[a-z]+(?::[a-zA-Z]+)?>|[^\s()[\]|<>]+/g) ?? [];
+  let at = 0;
+  const alternatives = (close: string | undefined): Phrase => {
+    const branches: Phrase[] = [];
+    let parts: Phrase[] = [];
+    for (; at < tokens.length && tokens[at] !== close; at += 1) {
+      const token = tokens[at] ?? '';
+      if (token === '|') {
+        branches.push(seq(...parts));
+        parts = [];
+      } else parts.push(element(token));
+    }
+    if (close !== undefined && at >= tokens.length) throw new TypeError(`phrase() found no '${close}' in "${template}"`);
+    return oneOf(...branches, seq(...parts));
+  };
+  const element = (token: string): Phrase => {
+    if (token === '(' || token === '[') {
+      at += 1;
+      const inner = alternatives(token === '(' ? ')' : ']');
+      return token === '(' ? inner : maybe(inner);
+    }
+    const [, slotName, as] = /^<([a-z]+)(?::([a-zA-Z]+))?>$/.exec(token) ?? [];
+    return slotName === undefined ? word(token) : slot(slotName as SlotName, as ?? slotName);
+  };
+  return alternatives(undefined);
+}
+
+/** Several templates for one meaning. */
+export const anyOf = (templates: readonly string[]): Phrase => oneOf(...templates.map(phrase));

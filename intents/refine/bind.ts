@@ -1,0 +1,172 @@
+// Cells -> bound values: the field, side, axle and stage that each value belongs to.
+import { type FieldId, fieldOf } from '#data';
+import { isPlausible } from '../fields.ts';
+import type { Item } from '../items.ts';
+import type { Side, Where } from '../types.ts';
+import type { Position } from '../words/where.ts';
+import type { Cell, ValueItem } from './cells.ts';
+import { bestField, fits } from './compatible.ts';
+
+export type Value = Exclude<ValueItem, { is: 'same' }>;
+
+/** A value with everything that was found to belong to it; `start..end` are tokens. */
+export interface Bound {
+  readonly value: Value;
+  readonly field?: FieldId;
+  readonly where: Where;
+  readonly maker: boolean;
+  readonly denied: boolean;
+  readonly corrects: boolean;
+  readonly negative: boolean;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Binds cells in the order said; what one leaves unsaid (axle, stage, the field of "left four, right six") the next may inherit. */
+export function bind(cells: readonly Cell[]): Bound[] {
+  const found: Bound[] = [];
+  for (const [at, cell] of cells.entries()) {
+    const where = inherited(found.at(-1), placesOf(cell, found.at(-1)));
+    if (cell.value.is === 'same') found.push(...same(cell, where, found));
+    else found.push(one(cell, cell.value, where, found.at(-1), cells[at - 1]));
+  }
+  return sideBySide(found, cells);
+}
+
+function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
+  const field = fieldFor(cell, value, where, last);
+  const around = [...cell.lead, ...cell.trail];
+  const has = (is: Item['is']) => around.some((item) => item.is === is);
+  const lead = (is: Item['is']) =>
+    cell.lead.some((item) => item.is === is) || (before?.trail.at(-1)?.is === is && before !== undefined);
+  const kept = field && where.side && !saysSide(cell) && !fieldOf(field).perSide ? without(where) : where;
+  return {
+    value,
+    where: kept,
+    maker: has('maker'),
+    denied: lead('not'),
+    corrects: lead('correct') || lead('change'),
+    negative: has('minus'),
+    start: Math.min(value.start, ...around.map(({ start }) => start)),
+    end: Math.max(value.end, ...around.map(({ end }) => end)),
+    ...(field ? { field } : {}),
+  };
+}
+
+function without({ side: _side, ...where }: Where): Where {
+  return where;
+}
+
+const saysSide = (cell: Cell) => [...cell.lead, ...cell.trail].some((item) => item.is === 'place' && 'side' in item.place);
+
+/** Places said in the cell; "the other side" is the one not said last. */
+function placesOf(cell: Cell, last: Bound | undefined): Where {
+  let where: Where = {};
+  for (const item of [...cell.lead, ...cell.trail]) {
+    if (item.is !== 'place') continue;
+    if ('side' in item.place)
+      where = { ...where, side: bothOr(where.side, item.place.side === 'other' ? opposite(last?.where.side) : item.place.side) };
+    else where = { ...where, ...item.place };
+  }
+  return where;
+}
+
+const opposite = (side: Side | undefined): Side => (side === 'left' ? 'right' : side === 'right' ? 'left' : 'both');
+const bothOr = (first: Side | undefined, second: Side): Side => (first && first !== second ? 'both' : second);
+
+/** Axle and stage hold until another is said; so does the side, for what has sides. */
+function inherited(last: Bound | undefined, where: Where): Where {
+  if (!last) return where;
+  const { side, ...kept } = last.where;
+  const newAxle = where.axle !== undefined && where.axle !== last.where.axle;
+  return side === undefined || newAxle || where.side !== undefined ? { ...kept, ...where } : { ...last.where, ...where };
+}
+
+function fieldFor(cell: Cell, value: Value, where: Where, last: Bound | undefined): FieldId | undefined {
+  const lead = cell.lead.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
+  const trail = cell.trail.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
+  const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
+  const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) => positioned(fields, position));
+  for (const fields of orders) {
+    const field = bestField(fields, value);
+    if (field) return field;
+  }
+  return implied(cell, value, position, where) ?? continued(cell, value, last);
+}
+
+/** Names that share fields say together what each leaves open: "spring ... eye to eye". */
+function common(lead: readonly (readonly FieldId[])[], trail: readonly (readonly FieldId[])[]): FieldId[][] {
+  const all = [...lead, ...trail];
+  if (all.length < 2) return [];
+  const shared = (all.at(-1) ?? []).filter((field) => (all.at(-2) ?? []).includes(field));
+  return shared.length > 0 ? [shared] : [];
+}
+
+const byPosition: Readonly<Partial<Record<FieldId, Readonly<Record<Position, FieldId>>>>> = {
+  journal: { inner: 'innerJournal', outer: 'outerJournal' },
+  bearing: { inner: 'innerBearing', outer: 'outerBearing' },
+  cup: { inner: 'innerCup', outer: 'outerCup' },
+};
+
+function positioned(fields: readonly FieldId[], position: Position | undefined): readonly FieldId[] {
+  return position ? fields.map((field) => byPosition[field]?.[position] ?? field) : fields;
+}
+
+/** What a value says of itself, without a field's name. */
+function implied(cell: Cell, value: Value, position: Position | undefined, where: Where): FieldId | undefined {
+  if (value.is === 'choice') return value.field;
+  if (value.is === 'stamp') return positioned([value.stamp.field], position)[0];
+  const { number, unit, unitWord } = value.quantity;
+  if (number.kilo && (unit === undefined || unit === 'lb')) return 'capacity';
+  if (unit === 'deg' && unitWord === 'degree' && value.quantity.value.compare(1) !== 0) return 'startAngle';
+  const onAxle = where.axle !== undefined && cell.trail.some((item) => item.is === 'place' && 'axle' in item.place);
+  if (onAxle && (unit === 'lb' || unit === 'kg' || (unit === undefined && number.shop))) return 'axleLoad';
+  const journal = position && positioned(['journal'], position)[0];
+  return journal && fits(journal, value) && isPlausible(fieldOf(journal), value.quantity.value, unit) ? journal : undefined;
+}
+
+/** "left end play four thou right six thou": a new place alone carries the field on. */
+function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
+  const newPlace = cell.lead.some((item) => item.is === 'place');
+  return last?.field && newPlace && bestField([last.field], value) ? last.field : undefined;
+}
+
+/** "rear axle the same", "right the same", "and the other side too". */
+function same(cell: Cell, where: Where, found: readonly Bound[]): Bound[] {
+  const places = cell.lead.concat(cell.trail).filter((item) => item.is === 'place');
+  if (places.length === 0) return [];
+  const byAxle = places.some(({ place }) => 'axle' in place);
+  const last = found.at(-1);
+  if (!last) return [];
+  const from = byAxle ? found.filter((bound) => bound.where.axle === last.where.axle) : found.slice(-1);
+  const start = Math.min(...places.map((item) => item.start));
+  return from.map((bound) => ({ ...bound, where: { ...bound.where, ...placed(where, byAxle) }, start, end: cell.value.end }));
+}
+
+const placed = (where: Where, byAxle: boolean): Where => (byAxle && where.axle ? { axle: where.axle } : where);
+
+/** Two bare lengths side by side are how a beam is called out: hub face, then spring centre. */
+function sideBySide(found: readonly Bound[], cells: readonly Cell[]): Bound[] {
+  const [first, second] = found;
+  if (found.length !== 2 || !first || !second || cells.length !== 2) return [...found];
+  if (second.field || (first.field && first.field !== 'hubFace')) return [...found];
+  if (second.start !== first.end || saysAnything(second) || first.corrects || first.denied) return [...found];
+  if (!length(first.value, 'hubFace') || !length(second.value, 'springCentre')) return [...found];
+  const narrower =
+    first.value.is === 'number' &&
+    second.value.is === 'number' &&
+    first.value.quantity.value.compare(second.value.quantity.value) > 0;
+  return narrower
+    ? [
+        { ...first, field: 'hubFace' },
+        { ...second, field: 'springCentre' },
+      ]
+    : [...found];
+}
+
+const saysAnything = ({ where, corrects, denied }: Bound) =>
+  corrects || denied || where.side !== undefined || where.axle !== undefined;
+
+function length(value: Value, field: FieldId): boolean {
+  return value.is === 'number' && fits(field, value) && isPlausible(fieldOf(field), value.quantity.value, value.quantity.unit);
+}

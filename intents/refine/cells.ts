@@ -1,0 +1,66 @@
+// Statement -> cells: one value each, with the words before and after it that describe it.
+import type { Item } from '../items.ts';
+import { compatible } from './compatible.ts';
+
+export type ValueItem = Extract<Item, { is: 'number' | 'stamp' | 'choice' | 'same' }>;
+export type Names = Extract<Item, { is: 'names' }>;
+
+export interface Cell {
+  readonly value: ValueItem;
+  readonly lead: readonly Item[];
+  readonly trail: readonly Item[];
+}
+
+export const isValue = (item: Item): item is ValueItem =>
+  item.is === 'number' || item.is === 'stamp' || item.is === 'choice' || item.is === 'same';
+
+/** Each item between two values goes to one of them. */
+export function cellsOf(items: readonly Item[]): Cell[] {
+  const cells: Cell[] = [];
+  let lead: Item[] = [];
+  let rest = items;
+  for (;;) {
+    const at = rest.findIndex(isValue);
+    const value = rest[at];
+    if (!value || !isValue(value)) return cells;
+    lead = [...lead, ...rest.slice(0, at)];
+    const after = rest.slice(at + 1);
+    const next = after.findIndex(isValue);
+    const split = next < 0 ? after.length : splitBetween(value, lead, after.slice(0, next));
+    cells.push({ value, lead, trail: after.slice(0, split) });
+    rest = after.slice(split);
+    lead = [];
+  }
+}
+
+/** How many of the items between two values describe the first. */
+function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly Item[]): number {
+  const separator = between.findIndex(
+    ({ is }) => is === 'stop' || is === 'and' || is === 'correct' || is === 'change' || is === 'not',
+  );
+  const open = separator < 0 ? between : between.slice(0, separator);
+  const names = open.findIndex(({ is }) => is === 'names');
+  const first = open[names];
+  const named = lead.some(({ is }) => is === 'names');
+  const takesName = first?.is === 'names' && !named && compatible(first.fields, value);
+  const place = open.findIndex(({ is }) => is === 'place' || is === 'position');
+  const beforeName = names < 0 || place < names;
+  if (separator >= 0 && !(takesName || (place >= 0 && beforeName))) return names < 0 ? separator : 0;
+  if (takesName) return describing(open, names + 1);
+  if (separator >= 0) return names < 0 ? separator : place + 1;
+  if (place < 0) return 0;
+  const described = lead.some(({ is }) => is === 'place' || is === 'position');
+  const backwards = beforeName && !described && (isSaidAt(open, place) || (!named && lead.length === 0) || isBoth(open[place]));
+  return backwards ? place + 1 : 0;
+}
+
+/** After a name bound backwards, a prepositional place still belongs to it: "spindle on the left". */
+function describing(open: readonly Item[], from: number): number {
+  const place = open.findIndex((item, at) => at >= from && (item.is === 'place' || item.is === 'position'));
+  const names = open.findIndex((item, at) => at >= from && item.is === 'names');
+  return place >= 0 && (names < 0 || place < names) && isSaidAt(open, place) ? place + 1 : from;
+}
+
+/** "on the left", "at the outer": something stands between the value and the place. */
+const isSaidAt = (open: readonly Item[], place: number) => open[place - 1]?.is === 'filler';
+const isBoth = (item: Item | undefined) => item?.is === 'place' && 'side' in item.place && item.place.side === 'both';

@@ -1,0 +1,29 @@
+// Whether a value can belong to a field, and which of several fields it fits best.
+import { type FieldId, fieldOf } from '#data';
+import { fitsUnit, holds, isPlausible } from '../fields.ts';
+import type { Item } from '../items.ts';
+
+export const compatible = (fields: readonly FieldId[], value: Item): boolean => fields.some((field) => fits(field, value));
+
+export function fits(field: FieldId, value: Item): boolean {
+  const kind = holds(field);
+  if (value.is === 'choice') return value.field === field;
+  if (value.is === 'stamp') return kind === value.stamp.holds;
+  if (value.is !== 'number') return false;
+  if (kind === 'bearing' || kind === 'serial') return value.quantity.unit === undefined && partNumber(value) !== undefined;
+  return kind === 'number' && fitsUnit(fieldOf(field), value.quantity.unit);
+}
+
+/** Digits of a bare whole number that may be stamped on a part: "25580". */
+export function partNumber(value: Item): string | undefined {
+  const whole = value.is === 'number' && value.quantity.number.shape === 'whole' ? value.quantity.number.whole : undefined;
+  return whole && whole.digits.length >= 3 ? whole.digits : undefined;
+}
+
+/** The first field that fits and finds the value plausible; else the first that fits. */
+export function bestField(fields: readonly FieldId[], value: Item): FieldId | undefined {
+  const fitting = fields.filter((field) => fits(field, value));
+  if (value.is !== 'number') return fitting[0];
+  const { quantity } = value;
+  return fitting.find((field) => isPlausible(fieldOf(field), quantity.value, quantity.unit)) ?? fitting[0];
+}

@@ -1,0 +1,60 @@
+// Rules that read a whole statement: notes, questions, commands, strikes.
+import type { Item } from '../items.ts';
+import { table } from '../read.ts';
+import { spanOf } from '../refine/intents.ts';
+import type { Token } from '../tokens.ts';
+import type { Intent } from '../types.ts';
+import type { Hearing } from '../understand.ts';
+import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
+import { separators } from '../words/fillers.ts';
+
+export interface Read {
+  readonly intents: readonly Intent[];
+  readonly end: number;
+}
+
+const commands = table(commandWords.map(({ name, said }) => [name, said] as const));
+const strikes = table([['strike' as const, strikeWords]]);
+const notes = table([['note' as const, noteWords]]);
+
+/** The rule that reads from `at`, when one does. */
+export function ruleAt(hearing: Hearing, at: number, items: readonly Item[]): Read | undefined {
+  const fresh = items.length === 0 || items.at(-1)?.is === 'stop' || items.at(-1)?.is === 'and';
+  return (fresh ? note(hearing, at) : undefined) ?? command(hearing, at, fresh);
+}
+
+function note({ tokens, text }: Hearing, at: number): Read | undefined {
+  const found = notes.best(tokens, at, tokens.length);
+  if (!found?.caught.rest) return undefined;
+  const [start] = found.caught.rest;
+  const verbatim = text.slice(...spanOf(tokens, start, tokens.length));
+  return { end: tokens.length, intents: [{ kind: 'note', text: verbatim, span: spanOf(tokens, at, tokens.length) }] };
+}
+
+function command({ tokens, text }: Hearing, at: number, fresh: boolean): Read | undefined {
+  const stop = statementEnd(tokens, at);
+  const strike = strikes.best(tokens, at, stop);
+  const found = commands.best(tokens, at, stop);
+  const end = Math.max(strike?.end ?? 0, found?.end ?? 0);
+  if (end === 0 || !(ends(tokens, end) && (fresh || end === stop))) return undefined;
+  const span = spanOf(tokens, at, end);
+  if (strike && strike.end >= end) {
+    return { end, intents: [{ kind: 'strike', ...(strike.caught.field?.[0] ? { field: strike.caught.field[0] } : {}), span }] };
+  }
+  if (!found) return undefined;
+  const rest = found.caught.rest && text.slice(...spanOf(tokens, ...found.caught.rest));
+  const field = found.caught.field?.[0];
+  return {
+    end,
+    intents: [{ kind: 'command', name: found.meaning, ...(rest ? { rest } : {}), ...(field ? { field } : {}), span }],
+  };
+}
+
+const ends = (tokens: readonly Token[], at: number) =>
+  tokens[at] === undefined || separators.has(tokens[at].word) || tokens[at].word === 'and';
+
+/** Where the statement that holds `at` ends: a comma, a full stop, or the end. */
+export function statementEnd(tokens: readonly Token[], at: number): number {
+  const found = tokens.findIndex(({ word }, position) => position > at && separators.has(word) && word !== 'then');
+  return found < 0 ? tokens.length : found;
+}

@@ -1,0 +1,45 @@
+// Numbers stamped on bearings and seals, and serial numbers.
+import type { Token } from '../tokens.ts';
+import { charactersAt, digitsAt, letterAt } from './characters.ts';
+import type { Stamp } from './types.ts';
+
+/** Prefix letters of tapered roller bearings in use on trailers (bearing number table; the bare letters from memory). */
+const prefix = /^(J?(LM|L|M|HM|H|HH|EE|A)|J)$/;
+
+/** "L four four six four nine", "jay em two oh five one four nine", "25580", "387A". */
+export function readBearing(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
+  const letters = prefixAt(tokens, at);
+  const digits = digitsAt(tokens, letters.end);
+  if (!digits || digits.text.length < 3 || digits.text.length > 8) return undefined;
+  const suffix = suffixAt(tokens, digits.end);
+  if (!asked && letters.text === '' && !singly(tokens, letters.end, digits)) return undefined;
+  return { end: suffix.end, holds: 'bearing', field: 'bearing', value: letters.text + digits.text + suffix.text };
+}
+
+/** Without a prefix only five or more digits, said one by one, are sure to be no measurement. */
+function singly(tokens: readonly Token[], at: number, digits: { end: number; text: string }): boolean {
+  return digits.text.length >= 5 && tokens[at]?.kind === 'word' && digits.end - at === digits.text.length;
+}
+
+function prefixAt(tokens: readonly Token[], at: number): { end: number; text: string } {
+  let end = at;
+  let text = '';
+  for (let letter = letterAt(tokens, end); letter && prefix.test(text + letter.text); letter = letterAt(tokens, end)) {
+    text += letter.text;
+    end = letter.end;
+  }
+  return { end, text };
+}
+
+function suffixAt(tokens: readonly Token[], at: number): { end: number; text: string } {
+  const letter = letterAt(tokens, at);
+  const glued = tokens[at]?.glued && letter?.text.length === 1;
+  const spelled = letter && (tokens[at]?.word === 'a' || tokens[at]?.word === 's') && !tokens[letter.end];
+  return letter && (glued || spelled) ? letter : { end: at, text: '' };
+}
+
+/** Anything stamped, where a serial number is asked for. */
+export function readSerial(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
+  const read = asked ? charactersAt(tokens, at) : undefined;
+  return read && read.text.length > 1 ? { end: read.end, holds: 'serial', field: 'serial', value: read.text } : undefined;
+}

@@ -1,0 +1,67 @@
+// Letters and digits as read off a part: "L four four six four nine", "jay em two oh five one four nine", "25580A".
+import { readWholes } from '../numbers/whole.ts';
+import type { Token } from '../tokens.ts';
+import { letters } from '../words/letters.ts';
+
+export interface Characters {
+  readonly end: number;
+  readonly text: string;
+}
+
+/** Digits said as chunks or typed, from `at` on; a stop word ends them. */
+export function digitsAt(tokens: readonly Token[], at: number): Characters | undefined {
+  let end = at;
+  let text = '';
+  for (;;) {
+    const more = digitGroup(tokens, end);
+    if (!more) break;
+    text += more.text;
+    end = more.end;
+  }
+  return text ? { end, text } : undefined;
+}
+
+function digitGroup(tokens: readonly Token[], at: number): Characters | undefined {
+  const token = tokens[at];
+  if (token?.kind === 'number') return /^\d+$/.test(token.word) ? { end: at + 1, text: token.word } : undefined;
+  const repeat = token?.word === 'double' ? 2 : token?.word === 'triple' ? 3 : 0;
+  if (repeat) {
+    const once = readWholes(tokens, at + 1)[0];
+    return once && once.digits.length === 1 ? { end: once.end, text: once.digits.repeat(repeat) } : undefined;
+  }
+  const whole = readWholes(tokens, at)
+    .filter(({ form, digits }) => form === 'run' || /^\d{1,2}$/.test(digits) || digits.endsWith('00'))
+    .filter(({ end }) => end > at)
+    .at(-1);
+  return whole && token?.word !== 'a' && token?.word !== 'an' ? { end: whole.end, text: whole.digits } : undefined;
+}
+
+/** One letter, by itself, by its ICAO word or by its name; typed runs ("LM") come whole. */
+export function letterAt(tokens: readonly Token[], at: number, longest = 3): Characters | undefined {
+  const token = tokens[at];
+  if (token?.kind !== 'word') return undefined;
+  const named = letters.get(token.word);
+  if (named) return { end: at + 1, text: named.toUpperCase() };
+  const gluedRun = token.word.length <= longest && /^[a-z]+$/.test(token.word) && (tokens[at + 1]?.glued || token.glued);
+  return gluedRun ? { end: at + 1, text: token.word.toUpperCase() } : undefined;
+}
+
+/** Letters and digits in any order, as far as they go. */
+export function charactersAt(tokens: readonly Token[], at: number): Characters | undefined {
+  let end = at;
+  let text = '';
+  for (;;) {
+    const more = digitGroup(tokens, end) ?? letterAt(tokens, end, 17) ?? joiner(tokens, end, text);
+    if (!more) break;
+    text += more.text;
+    end = more.end;
+  }
+  return text ? { end, text } : undefined;
+}
+
+function joiner(tokens: readonly Token[], at: number, text: string): Characters | undefined {
+  const word = tokens[at]?.word;
+  const joins = word === 'dash' || word === '-' || word === 'hyphen';
+  if (!text || !joins || !(digitGroup(tokens, at + 1) ?? letterAt(tokens, at + 1))) return undefined;
+  return { end: at + 1, text: '-' };
+}

@@ -1,0 +1,34 @@
+// Trade tokens, in the order they are tried where nothing else tells them apart.
+import type { Holds } from '../fields.ts';
+import type { Token } from '../tokens.ts';
+import { readBearing, readSerial } from './bearing.ts';
+import { readBoltPattern, readBrakeSize } from './cross.ts';
+import { readThread } from './thread.ts';
+import type { Stamp, StampReader } from './types.ts';
+import { readTyre } from './tyre.ts';
+import { readVin } from './vin.ts';
+
+export type { Stamp };
+
+const readers: Readonly<Partial<Record<Holds, StampReader>>> = {
+  vin: readVin,
+  tyre: readTyre,
+  thread: readThread,
+  boltPattern: readBoltPattern,
+  brakeSize: readBrakeSize,
+  bearing: readBearing,
+  serial: readSerial,
+};
+
+/** The trade token at `at`; `asked` names the kinds that the words before it call for. */
+export function readStamp(tokens: readonly Token[], at: number, asked: readonly Holds[]): Stamp | undefined {
+  for (const kind of asked) {
+    const found = readers[kind]?.(tokens, at, true);
+    if (found) return found;
+  }
+  for (const read of Object.values(readers)) {
+    const found = read(tokens, at, false);
+    if (found) return found;
+  }
+  return undefined;
+}

@@ -1,0 +1,67 @@
+// Threads: "half twenty", "nine-sixteenths eighteen", "1/2-20", "M12 by one point five".
+import Fraction from 'fraction.js';
+import { type NumberReading, readNumbers } from '../numbers/number.ts';
+import { unitAndPart } from '../numbers/quantity.ts';
+import { readUnit } from '../numbers/unit.ts';
+import type { Token } from '../tokens.ts';
+import type { Stamp } from './types.ts';
+
+/** Coarse and fine threads an inch, by size: ASME B1.1 unified series (from memory). Without a field's name only these count. */
+const unified: ReadonlyMap<string, readonly number[]> = new Map([
+  ['1/4', [20, 28]],
+  ['5/16', [18, 24]],
+  ['3/8', [16, 24]],
+  ['7/16', [14, 20]],
+  ['1/2', [13, 20]],
+  ['9/16', [12, 18]],
+  ['5/8', [11, 18]],
+  ['3/4', [10, 16]],
+  ['7/8', [9, 14]],
+  ['1', [8, 12, 14]],
+  ['9/8', [7, 12]],
+  ['5/4', [7, 12]],
+  ['3/2', [6, 12]],
+]);
+
+const joints = new Set(['by', 'x', '-', 'dash', 'thread', '*']);
+const series = new Set(['unf', 'unc', 'fine', 'coarse', 'thread', 'threads']);
+
+export function readThread(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
+  return metric(tokens, at) ?? inch(tokens, at, asked);
+}
+
+function metric(tokens: readonly Token[], at: number): Stamp | undefined {
+  const letter = tokens[at]?.word;
+  if (letter !== 'm' && letter !== 'em' && letter !== 'metric') return undefined;
+  const size = readNumbers(tokens, at + 1).find(({ value, end }) => value.d === 1n && joints.has(tokens[end]?.word ?? ''));
+  const pitch = size && readNumbers(tokens, size.end + 1)[0];
+  if (!size || !pitch || pitch.value.compare(6) > 0 || size.value.compare(64) > 0) return undefined;
+  return stamp(pitch.end, `M${size.value.toFraction()}x${pitch.value.toString()}`);
+}
+
+function inch(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
+  for (const size of sizes(tokens, at)) {
+    const unit = readUnit(tokens, size.end);
+    const afterUnit = unit?.unit === 'in' ? unit.end : size.end;
+    const joined = joints.has(tokens[afterUnit]?.word ?? '');
+    if (size.value.d === 1n && !unit && !joined) continue;
+    const pitch = readNumbers(tokens, joined ? afterUnit + 1 : afterUnit).find(
+      ({ value, shape }) => shape === 'whole' && value.compare(4) >= 0 && value.compare(64) <= 0,
+    );
+    if (!pitch || tokens[pitch.end]?.word === '/') continue;
+    const known = unified.get(size.value.toFraction())?.includes(Number(pitch.value.n)) ?? false;
+    if (!known && !(asked && size.value.compare(3) < 0)) continue;
+    const end = series.has(tokens[pitch.end]?.word ?? '') ? pitch.end + 1 : pitch.end;
+    return stamp(end, `${size.value.toFraction()}-${pitch.value.toFraction()}`);
+  }
+  return undefined;
+}
+
+/** A size in inches; "inch" alone is one. */
+function sizes(tokens: readonly Token[], at: number): Pick<NumberReading, 'value' | 'end'>[] {
+  const bare = unitAndPart(tokens, at);
+  const one = tokens[at]?.word === 'inch' ? [{ value: new Fraction(1), end: at + 1 }] : [];
+  return [...(bare?.unit === 'in' ? [bare] : []), ...readNumbers(tokens, at), ...one];
+}
+
+const stamp = (end: number, value: string): Stamp => ({ end, holds: 'thread', field: 'studThread', value });

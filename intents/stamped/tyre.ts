@@ -1,0 +1,123 @@
+// Tyre designations: metric (ST205/75R15), inch bias (4.80-12), flotation (20.5x8.0-10, 31x10.50R15).
+import { readNumbers } from '../numbers/number.ts';
+import { readWholes } from '../numbers/whole.ts';
+import type { Token } from '../tokens.ts';
+import { letterAt } from './characters.ts';
+import type { Stamp } from './types.ts';
+
+const makes: Readonly<Record<string, string>> = {
+  r: 'R',
+  d: 'D',
+  b: 'B',
+  zr: 'ZR',
+  radial: 'R',
+  are: 'R',
+  ar: 'R',
+  bias: '-',
+  dash: '-',
+  '-': '-',
+  by: '-',
+  x: '-',
+  '/': '-',
+  slash: '-',
+};
+
+export function readTyre(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
+  const prefix = prefixAt(tokens, at);
+  const read =
+    metric(tokens, prefix.end, prefix.text) ??
+    flotation(tokens, prefix.end) ??
+    bias(tokens, prefix.end, asked || prefix.text !== '');
+  return read && { ...read, end: afterService(tokens, read.end) };
+}
+
+function prefixAt(tokens: readonly Token[], at: number): { end: number; text: string } {
+  for (const name of ['ST', 'LT', 'P']) {
+    let end = at;
+    let text = '';
+    while (text.length < name.length) {
+      const letter = letterAt(tokens, end);
+      if (!letter || !name.startsWith(text + letter.text)) break;
+      text += letter.text;
+      end = letter.end;
+    }
+    if (text === name) return { end, text };
+  }
+  return { end: at, text: '' };
+}
+
+/** Exactly `count` digits, said in chunks or typed. */
+function digits(tokens: readonly Token[], at: number, count: number): { end: number; text: string } | undefined {
+  const whole = readWholes(tokens, at).find(({ digits: text }) => text.length === count);
+  return whole && { end: whole.end, text: whole.digits };
+}
+
+function metric(tokens: readonly Token[], at: number, prefix: string): Stamp | undefined {
+  const width = digits(tokens, at, 3);
+  if (!width || Number(width.text) < 125 || Number(width.text) > 455 || Number(width.text) % 5 !== 0) return undefined;
+  const ratio = digits(tokens, afterSlash(tokens, width.end), 2);
+  if (!ratio || Number(ratio.text) < 25 || Number(ratio.text) > 95 || Number(ratio.text) % 5 !== 0) return undefined;
+  const make = makes[tokens[ratio.end]?.word ?? ''];
+  const rim = rimAt(tokens, make ? ratio.end + 1 : ratio.end);
+  return rim && stamp(rim.end, `${prefix}${width.text}/${ratio.text}${make ?? '-'}${rim.text}`);
+}
+
+const afterSlash = (tokens: readonly Token[], at: number) =>
+  ['/', 'slash', 'by', '-', 'series'].includes(tokens[at]?.word ?? '') ? at + 1 : at;
+
+/** Rims from 8 to 24.5 inches. */
+function rimAt(tokens: readonly Token[], at: number): { end: number; text: string } | undefined {
+  const rim = readNumbers(tokens, at).find(
+    ({ value, shape }) => shape !== 'fraction' && value.compare(8) >= 0 && value.compare(26) <= 0,
+  );
+  return rim && { end: rim.end, text: rim.value.toString() };
+}
+
+function flotation(tokens: readonly Token[], at: number): Stamp | undefined {
+  const isBy = (end: number) => tokens[end]?.word === 'by' || tokens[end]?.word === 'x';
+  const tall = readNumbers(tokens, at).find(({ end, value }) => isBy(end) && value.compare(15) >= 0 && value.compare(60) <= 0);
+  const wide =
+    tall &&
+    readNumbers(tokens, tall.end + 1).find(
+      ({ end, value }) => makes[tokens[end]?.word ?? ''] && value.compare(4) >= 0 && value.compare(20) <= 0,
+    );
+  const make = wide && makes[tokens[wide.end]?.word ?? ''];
+  const rim = wide && rimAt(tokens, wide.end + 1);
+  if (!tall || !wide || !make || !rim) return undefined;
+  const width = Number(wide.value.valueOf()).toFixed(make === 'R' ? 2 : 1);
+  return stamp(rim.end, `${tall.value.toString()}x${width}${make}${rim.text}`);
+}
+
+/** "four eighty by twelve", "5.30-12", "seven fifty sixteen" where a tyre is asked for. */
+function bias(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
+  const width = readNumbers(tokens, at).find(({ end, value, whole, shape }) => {
+    const inches = shape === 'decimal' || (asked && whole?.digits.length === 1) ? value : value.div(100);
+    const run = whole?.digits.length === 3;
+    return (
+      (run || shape === 'decimal' || asked) &&
+      inches.compare(4) >= 0 &&
+      inches.compare(14) <= 0 &&
+      (makes[tokens[end]?.word ?? ''] || asked)
+    );
+  });
+  if (!width) return undefined;
+  const make = makes[tokens[width.end]?.word ?? ''];
+  const rim = rimAt(tokens, make ? width.end + 1 : width.end);
+  if (!rim) return undefined;
+  const inches = width.value.compare(100) >= 0 ? width.value.div(100) : width.value;
+  const text = inches.d === 1n && width.whole?.digits.length === 1 ? inches.toString() : Number(inches.valueOf()).toFixed(2);
+  return stamp(rim.end, `${text}${make ?? '-'}${rim.text}`);
+}
+
+/** Load range, ply rating and service description are heard and belong to the tyre; they are no part of its size. */
+function afterService(tokens: readonly Token[], at: number): number {
+  let end = at;
+  if (tokens[end]?.word === ',') end += 1;
+  if (tokens[end]?.word === 'load' && tokens[end + 1]?.word === 'range') return letterAt(tokens, end + 2)?.end ?? at;
+  if (tokens[end]?.word === 'load' && tokens[end + 1]?.word === 'index') return readWholes(tokens, end + 2).at(-1)?.end ?? at;
+  const ply = readWholes(tokens, end).find((whole) => tokens[whole.end]?.word === 'ply');
+  if (ply) return tokens[ply.end + 1]?.word === 'rating' ? ply.end + 2 : ply.end + 1;
+  return at;
+}
+
+const stamp = (end: number, value: string): Stamp => ({ end, holds: 'tyre', field: 'tyreSize', value });

@@ -1,0 +1,79 @@
+// Text -> tokens with their place in the text as it was given. Nothing is lost: whatever is no word or number is a mark.
+import type { Span } from './types.ts';
+
+export interface Token {
+  /** Lower case; digits as typed, without thousands commas. */
+  readonly word: string;
+  readonly kind: 'word' | 'number' | 'fraction' | 'mark';
+  readonly span: Span;
+  /** No blank between this token and the one before it. */
+  readonly glued: boolean;
+  /** What was heard, where a mishearing was mended. */
+  readonly heard?: string;
+}
+
+const vulgar: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    '½': '1/2',
+    '⅓': '1/3',
+    '⅔': '2/3',
+    '¼': '1/4',
+    '¾': '3/4',
+    '⅕': '1/5',
+    '⅖': '2/5',
+    '⅗': '3/5',
+    '⅘': '4/5',
+    '⅙': '1/6',
+    '⅚': '5/6',
+    '⅐': '1/7',
+    '⅛': '1/8',
+    '⅜': '3/8',
+    '⅝': '5/8',
+    '⅞': '7/8',
+    '⅑': '1/9',
+    '⅒': '1/10',
+  }),
+);
+
+const sameMark: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    '″': '"',
+    '”': '"',
+    '“': '"',
+    '′': "'",
+    '’': "'",
+    '–': '-',
+    '—': '-',
+    '−': '-',
+    '⁄': '/',
+    '×': 'x',
+    '✕': 'x',
+    º: '°',
+  }),
+);
+
+// number | letters (with inner apostrophe) | one vulgar fraction | any other single character
+const pattern =
+  /(\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:\.\d+)?(?:e[+-]?\d+(?![\p{L}\d]))?|(?<![\p{L}\d.])\.\d+)|(\p{L}+(?:['’](?:s|t|re|m|ve|ll|d)\b)?)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])|([^\s])/gu;
+
+/** Splits a text; cost is linear in its length. */
+export function tokenise(text: string): Token[] {
+  const tokens: Token[] = [];
+  let last = -1;
+  for (const match of text.matchAll(pattern)) {
+    const start = match.index;
+    const end = start + match[0].length;
+    tokens.push({ ...read(match), span: [start, end], glued: start === last });
+    last = end;
+  }
+  return tokens;
+}
+
+function read(match: RegExpMatchArray): Pick<Token, 'word' | 'kind'> {
+  const [, number, word, fraction, mark = ''] = match;
+  if (number !== undefined) return { kind: 'number', word: number.replaceAll(',', '') };
+  if (word !== undefined) return { kind: 'word', word: word.toLowerCase().replace('’', "'") };
+  if (fraction !== undefined) return { kind: 'fraction', word: vulgar.get(fraction) ?? '' };
+  const same = sameMark.get(mark) ?? mark;
+  return { kind: same === 'x' ? 'word' : 'mark', word: same };
+}
