@@ -1,0 +1,125 @@
+// From grammar states to token tries: which tokens may come next, and what word they spell.
+
+/** The recogniser's view of what can be said now. States are objects, equal states the same object. */
+export interface Grammar<State extends object> {
+  readonly start: State;
+  next(state: State): ReadonlyMap<string, State>;
+  accepts(state: State): boolean;
+}
+
+/** How a word is spelt in tokens: after a space, at the start of a sentence, joined to the word before. */
+export interface Spelling {
+  readonly mid: readonly (readonly number[])[];
+  readonly start: readonly (readonly number[])[];
+  readonly joined: readonly (readonly number[])[];
+}
+
+export interface Spellings {
+  of(word: string): Spelling;
+  readonly comma: number;
+  readonly hyphen: number;
+  readonly period: number;
+  readonly question: number;
+}
+
+/** Extra log-probability for each token of a word. */
+export type Boost = (word: string) => number;
+
+export interface Node<State> {
+  readonly next: Map<number, Node<State>>;
+  readonly ends: { readonly word: string; readonly to: State }[];
+  boost: number;
+}
+
+export interface Words {
+  readonly word: string;
+  readonly before: Words | undefined;
+}
+
+/** A place in the tries, with the words spelt so far. `closed`: those words are whole and the sentence may end here. */
+export interface Position<State> {
+  readonly node: Node<State>;
+  readonly words: Words | undefined;
+  readonly closed: boolean;
+}
+
+/** `counts` is false for punctuation: it earns no reward for length. */
+export type Follow<State> = (token: number, to: Position<State>, boost: number, counts: boolean) => void;
+
+export interface Lexicon<State> {
+  readonly start: Position<State>;
+  /** Calls back with each token that may come next. */
+  follow(at: Position<State>, each: Follow<State>): void;
+  /** The words, where the utterance may end here. */
+  ending(at: Position<State>): Words | undefined;
+}
+
+const placesOf = { mid: ['mid'], start: ['start', 'mid'], joined: ['joined'] } as const;
+type Place = keyof typeof placesOf;
+
+/** Words that a writer joins to the next by a hyphen: "seventy-two", "three-eighths", "U-bolt", "eye-to-eye". */
+const joins =
+  /^(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|one|two|three|five|seven|nine|eleven|thirteen|fifteen|u|eye|to|foot|double|over|under|run)$/;
+
+export function lexicon<State extends object>(grammar: Grammar<State>, spellings: Spellings, boost: Boost): Lexicon<State> {
+  const roots = new WeakMap<State, Partial<Record<Place, Node<State>>>>();
+
+  function root(state: State, place: Place): Node<State> {
+    const known = roots.get(state) ?? {};
+    roots.set(state, known);
+    known[place] ??= build(state, place);
+    return known[place];
+  }
+
+  function build(state: State, place: Place): Node<State> {
+    const top = node<State>();
+    for (const [word, to] of grammar.next(state)) {
+      const spelling = spellings.of(word);
+      for (const tokens of placesOf[place].flatMap((kind) => spelling[kind])) add(top, tokens, { word, to }, boost(word));
+    }
+    return top;
+  }
+
+  function afterWord(word: string, to: State, words: Words, each: Follow<State>): void {
+    const whole = grammar.accepts(to);
+    const mid = root(to, 'mid');
+    for (const [token, child] of mid.next) each(token, { node: child, words, closed: false }, child.boost, true);
+    each(spellings.comma, { node: mid, words, closed: whole }, 0, false);
+    if (joins.test(word)) each(spellings.hyphen, { node: root(to, 'joined'), words, closed: false }, 0, false);
+    if (!whole) return;
+    each(spellings.period, { node: root(to, 'start'), words, closed: true }, 0, false);
+    each(spellings.question, { node: node(), words, closed: true }, 0, false);
+  }
+
+  return {
+    start: { node: root(grammar.start, 'start'), words: undefined, closed: false },
+    follow({ node: { next, ends }, words }, each) {
+      for (const [token, child] of next) each(token, { node: child, words, closed: false }, child.boost, true);
+      for (const { word, to } of ends) afterWord(word, to, { word, before: words }, each);
+    },
+    ending({ node: { ends }, words, closed }) {
+      if (closed) return words;
+      const end = ends.find(({ to }) => grammar.accepts(to));
+      return end && { word: end.word, before: words };
+    },
+  };
+}
+
+const node = <State>(): Node<State> => ({ next: new Map(), ends: [], boost: 0 });
+
+function add<State>(top: Node<State>, tokens: readonly number[], end: { word: string; to: State }, boost: number): void {
+  let at = top;
+  for (const token of tokens) {
+    const next = at.next.get(token) ?? node<State>();
+    next.boost = Math.max(next.boost, boost);
+    at.next.set(token, next);
+    at = next;
+  }
+  if (at !== top) at.ends.push(end);
+}
+
+export function textOf(words: Words | undefined): string {
+  const list: string[] = [];
+  for (let at = words; at; at = at.before) list.unshift(at.word);
+  return list.join(' ');
+}

@@ -1,0 +1,126 @@
+// The neural model as two calls: sound -> frames, and one decoder step for several hypotheses at once.
+// Tensor names and shapes are the ONNX export's own; the encoder's keys and values come back from the first step only.
+import type * as Ort from 'onnxruntime-web/wasm';
+
+export const sampleRate = 16_000;
+const layers = 6;
+const heads = 8;
+const headSize = 36;
+const startToken = 1;
+
+export type Runtime = typeof Ort;
+type Feeds = Record<string, Ort.Tensor>;
+
+/** Decoder memory of `size` hypotheses after some tokens. */
+export interface Memory {
+  readonly size: number;
+  readonly frames: Ort.Tensor;
+  readonly crossed: Feeds;
+  readonly past: Feeds;
+}
+
+export interface Stepped {
+  readonly memory: Memory;
+  /** Log-probabilities of the next token, one row a hypothesis. */
+  readonly rows: readonly Float32Array[];
+}
+
+export interface Model {
+  /** `samples`: mono, 16 kHz. */
+  encode(samples: Float32Array): Promise<Ort.Tensor>;
+  /** The first step, one hypothesis. */
+  begin(frames: Ort.Tensor): Promise<Stepped>;
+  /** Appends `tokens[i]` to hypothesis `parents[i]` of `memory`. */
+  step(memory: Memory, parents: readonly number[], tokens: readonly number[]): Promise<Stepped>;
+  free(): Promise<void>;
+}
+
+export async function loadModel(ort: Runtime, encoderBytes: Uint8Array, decoderBytes: Uint8Array): Promise<Model> {
+  const encoder = await ort.InferenceSession.create(encoderBytes);
+  const decoder = await ort.InferenceSession.create(decoderBytes);
+  const flag = (on: boolean) => new ort.Tensor('bool', [on], [1]);
+  const nothing = () => new ort.Tensor('float32', new Float32Array(0), [0, heads, 1, headSize]);
+
+  async function run(memory: Memory, tokens: readonly number[], cached: boolean): Promise<Stepped> {
+    const ids = new ort.Tensor('int64', BigInt64Array.from(tokens, BigInt), [tokens.length, 1]);
+    const feeds = {
+      input_ids: ids,
+      encoder_hidden_states: memory.frames,
+      use_cache_branch: flag(cached),
+      ...memory.past,
+      ...memory.crossed,
+    };
+    const out = await decoder.run(feeds);
+    const past = present(out, 'decoder');
+    const crossed = cached ? memory.crossed : present(out, 'encoder');
+    return {
+      memory: { size: tokens.length, frames: memory.frames, crossed, past },
+      rows: logSoftmaxRows(out['logits'], tokens.length),
+    };
+  }
+
+  return {
+    async encode(samples) {
+      const out = await encoder.run({ input_values: new ort.Tensor('float32', samples, [1, samples.length]) });
+      const frames = out['last_hidden_state'];
+      if (!frames) throw new TypeError('encoder gave no last_hidden_state');
+      return frames;
+    },
+    begin: (frames) => {
+      const empty = (kind: string) => Object.fromEntries(keys(kind).map((key) => [key, nothing()]));
+      return run({ size: 1, frames, past: empty('decoder'), crossed: empty('encoder') }, [startToken], false);
+    },
+    step: (memory, parents, tokens) => {
+      const past = Object.fromEntries(Object.entries(memory.past).map(([key, tensor]) => [key, gather(ort, tensor, parents)]));
+      return run({ ...memory, past }, tokens, true);
+    },
+    async free() {
+      await encoder.release();
+      await decoder.release();
+    },
+  };
+}
+
+function keys(kind: string): string[] {
+  return Array.from({ length: layers }, (_, layer) =>
+    ['key', 'value'].map((part) => `past_key_values.${layer}.${kind}.${part}`),
+  ).flat();
+}
+
+function present(out: Ort.InferenceSession.OnnxValueMapType, kind: string): Feeds {
+  return Object.fromEntries(
+    keys(kind).map((key) => {
+      const tensor = out[key.replace('past_key_values', 'present')] as Ort.Tensor | undefined;
+      if (!tensor) throw new TypeError(`decoder gave no ${key}`);
+      return [key, tensor];
+    }),
+  );
+}
+
+/** Picks hypotheses out of a [size, heads, time, headSize] tensor. */
+function gather(ort: Runtime, tensor: Ort.Tensor, parents: readonly number[]): Ort.Tensor {
+  const [, ...rest] = tensor.dims;
+  const length = rest.reduce((product, size) => product * size, 1);
+  const data = tensor.data as Float32Array;
+  const picked = new Float32Array(length * parents.length);
+  parents.forEach((parent, index) => {
+    picked.set(data.subarray(parent * length, (parent + 1) * length), index * length);
+  });
+  return new ort.Tensor('float32', picked, [parents.length, ...rest]);
+}
+
+function logSoftmaxRows(logits: Ort.Tensor | undefined, size: number): Float32Array[] {
+  if (!logits) throw new TypeError('decoder gave no logits');
+  const data = logits.data as Float32Array;
+  const width = data.length / size;
+  return Array.from({ length: size }, (_, row) => logSoftmax(data.subarray(row * width, (row + 1) * width)));
+}
+
+function logSoftmax(row: Float32Array): Float32Array {
+  let top = Number.NEGATIVE_INFINITY;
+  for (const value of row) if (value > top) top = value;
+  let sum = 0;
+  for (const value of row) sum += Math.exp(value - top);
+  const shift = top + Math.log(sum);
+  return row.map((value) => value - shift);
+}

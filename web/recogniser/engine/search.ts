@@ -1,0 +1,115 @@
+// Beam search over the grammar, scored by the model's own log-probabilities. All hypotheses go through the decoder as one batch.
+
+import type * as Ort from 'onnxruntime-web/wasm';
+import { type Lexicon, type Position, textOf } from './lexicon.ts';
+import type { Memory, Model } from './model.ts';
+
+const endToken = 2;
+
+export interface SearchOptions {
+  readonly beam: number;
+  /** Added per word token while ranking: long and short sentences must be able to compete. */
+  readonly reward: number;
+  /** Running hypotheses this far behind the best finished one are given up. */
+  readonly margin: number;
+  readonly maxTokens: number;
+}
+
+export interface Candidate {
+  readonly text: string;
+  /** Sum of log-probabilities, the end of sentence included. */
+  readonly logProb: number;
+  /** Tokens, the end of sentence not included. */
+  readonly tokens: number;
+  /** What the search ranked by. */
+  readonly score: number;
+}
+
+interface Running<State> {
+  readonly parent: number;
+  readonly token: number;
+  readonly at: readonly Position<State>[];
+  readonly logProb: number;
+  readonly tokens: number;
+  readonly score: number;
+}
+
+/** Best first; each text once. */
+export async function search<State extends object>(
+  model: Model,
+  frames: Ort.Tensor,
+  words: Lexicon<State>,
+  { beam, reward, margin, maxTokens }: SearchOptions,
+): Promise<Candidate[]> {
+  const done = new Map<string, Candidate>();
+  let { memory, rows } = await model.begin(frames);
+  let running: readonly Running<State>[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, score: 0 }];
+  for (let length = 0; ; length += 1) {
+    finish(running, rows, words, done);
+    const best = Math.max(...[...done.values()].map(({ score }) => score));
+    const next = length < maxTokens ? grow(running, rows, words, reward, beam).filter(({ score }) => score > best - margin) : [];
+    if (next.length === 0) break;
+    ({ memory, rows } = await stepWith(model, memory, next));
+    running = next;
+  }
+  return [...done.values()].sort((a, b) => b.score - a.score);
+}
+
+const stepWith = <State>(model: Model, memory: Memory, next: readonly Running<State>[]) =>
+  model.step(
+    memory,
+    next.map(({ parent }) => parent),
+    next.map(({ token }) => token),
+  );
+
+function finish<State>(
+  running: readonly Running<State>[],
+  rows: readonly Float32Array[],
+  words: Lexicon<State>,
+  done: Map<string, Candidate>,
+): void {
+  running.forEach(({ at, logProb, tokens, score }, index) => {
+    const ending = rows[index]?.[endToken] ?? Number.NEGATIVE_INFINITY;
+    for (const position of at) {
+      const whole = words.ending(position);
+      if (!whole) continue;
+      const candidate = { text: textOf(whole), logProb: logProb + ending, tokens, score: score + ending };
+      if (candidate.score > (done.get(candidate.text)?.score ?? Number.NEGATIVE_INFINITY)) done.set(candidate.text, candidate);
+    }
+  });
+}
+
+interface Way<State> {
+  at: Position<State>[];
+  gain: number;
+}
+
+function grow<State>(
+  running: readonly Running<State>[],
+  rows: readonly Float32Array[],
+  words: Lexicon<State>,
+  reward: number,
+  beam: number,
+): Running<State>[] {
+  const all = running.flatMap((from, parent) => {
+    const row = rows[parent];
+    if (!row) return [];
+    const ways = new Map<number, Way<State>>();
+    for (const position of from.at) {
+      words.follow(position, (token, to, boost, counts) => {
+        const gain = boost + (counts ? reward : 0);
+        const way = ways.get(token);
+        if (!way) ways.set(token, { at: [to], gain });
+        else {
+          way.at.push(to);
+          way.gain = Math.max(way.gain, gain);
+        }
+      });
+    }
+    return [...ways].map(([token, { at, gain }]): Running<State> => {
+      const logProb = row[token] ?? Number.NEGATIVE_INFINITY;
+      return { parent, token, at, logProb: from.logProb + logProb, tokens: from.tokens + 1, score: from.score + logProb + gain };
+    });
+  });
+  return all.sort((a, b) => b.score - a.score).slice(0, beam);
+}
