@@ -7,6 +7,8 @@ import type { Intent } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
 import { separators } from '../words/fillers.ts';
+import { computeIn } from './compute.ts';
+import { opens, questionIn } from './question.ts';
 
 export interface Read {
   readonly intents: readonly Intent[];
@@ -19,8 +21,19 @@ const notes = table([['note' as const, noteWords]]);
 
 /** The rule that reads from `at`, when one does. */
 export function ruleAt(hearing: Hearing, at: number, items: readonly Item[]): Read | undefined {
-  const fresh = items.length === 0 || items.at(-1)?.is === 'stop' || items.at(-1)?.is === 'and';
-  return (fresh ? note(hearing, at) : undefined) ?? command(hearing, at, fresh);
+  const fresh = items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and') || items.at(-1)?.is === 'stop';
+  return (fresh ? note(hearing, at) : undefined) ?? command(hearing, at, fresh) ?? question(hearing, at, fresh);
+}
+
+/** A question may follow measures without a comma: "hub face seventy-two what fits". */
+function question(hearing: Hearing, at: number, fresh: boolean): Read | undefined {
+  const { tokens } = hearing;
+  const stop = statementEnd(tokens, at);
+  const opened = opens(tokens, at, stop);
+  const sum = fresh ? computeIn(tokens, at, stop) : undefined;
+  if (sum) return { intents: [sum], end: stop };
+  const found = opened ? questionIn(hearing, at, stop) : undefined;
+  return found && { intents: [found], end: stop };
 }
 
 function note({ tokens, text }: Hearing, at: number): Read | undefined {

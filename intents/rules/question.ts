@@ -1,0 +1,85 @@
+// Questions: an opening word, then the words that tell the topic; values named in it are `given`.
+import type { FieldId } from '#data';
+import { itemAt, type Item } from '../items.ts';
+import { lexicon } from '../lexicon.ts';
+import { table } from '../read.ts';
+import { bind } from '../refine/bind.ts';
+import { cellsOf } from '../refine/cells.ts';
+import { intentsOf, spanOf } from '../refine/intents.ts';
+import type { Token } from '../tokens.ts';
+import type { MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
+import type { Hearing } from '../understand.ts';
+import { aboutParts, openers, topics } from '../words/questions.ts';
+
+const opening = table([[true as const, openers]]);
+const parts = lexicon(aboutParts);
+
+/** Each row's keys as lists of alternatives: every list must be met by some word. */
+const keyed = topics.flatMap(({ topic, keys }) =>
+  keys.map((key) => ({ topic, groups: key.split(' ').map((group) => new Set(group.split('|'))) })),
+);
+
+/** True where a statement opens as a question. */
+export const opens = (tokens: readonly Token[], at: number, stop: number) => opening.best(tokens, at, stop) !== undefined;
+
+/** The question in tokens `at..stop`, when its words tell a topic. */
+export function questionIn(hearing: Hearing, at: number, stop: number): QuestionIntent | undefined {
+  const { tokens } = hearing;
+  const asked = itemsIn(tokens, at, stop);
+  const field = asked.find((item) => item.is === 'names')?.fields[0];
+  const topic = topicOf(tokens, at, stop) ?? (field ? 'value' : undefined);
+  if (!topic) return undefined;
+  const of = ofTopic(topic, tokens, at, stop, field, asked);
+  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same'))), tokens, undefined).filter(isGiven);
+  return {
+    kind: 'question',
+    topic,
+    ...(of ? { of } : {}),
+    ...(given.length > 0 ? { given } : {}),
+    ...(given.length === 0 ? whereIn(asked) : {}),
+    span: spanOf(tokens, at, stop),
+  };
+}
+
+const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent => intent.kind === 'measure' || intent.kind === 'quantity';
+
+function topicOf(tokens: readonly Token[], at: number, stop: number): Topic | undefined {
+  const words = new Set(tokens.slice(at, stop).map(({ word }) => word));
+  const met = (group: ReadonlySet<string>) => [...group].some((word) => words.has(word));
+  return keyed.find(({ groups }) => groups.every(met))?.topic;
+}
+
+function itemsIn(tokens: readonly Token[], at: number, stop: number): Item[] {
+  const items: Item[] = [];
+  const within = tokens.slice(0, stop);
+  for (let from = at; from < stop; ) {
+    const item = itemAt(within, from, { fields: [], implied: true });
+    items.push(item);
+    from = item.end;
+  }
+  return items;
+}
+
+function ofTopic(topic: Topic, tokens: readonly Token[], at: number, stop: number, field: FieldId | undefined, asked: readonly Item[]): string | undefined {
+  if (topic === 'torque') return partIn(tokens, at, stop) ?? field;
+  if (topic !== 'bearing') return field;
+  const position = asked.find((item) => item.is === 'position')?.position;
+  return position === 'inner' ? 'innerBearing' : position === 'outer' ? 'outerBearing' : field;
+}
+
+function partIn(tokens: readonly Token[], at: number, stop: number): string | undefined {
+  for (let from = at; from < stop; from += 1) {
+    const found = parts.longest(tokens, from);
+    if (found && found.end <= stop) return found.meaning;
+  }
+  return undefined;
+}
+
+function whereIn(items: readonly Item[]): Where {
+  let where: Where = {};
+  for (const item of items) {
+    if (item.is === 'place' && !('side' in item.place && item.place.side === 'other')) where = { ...where, ...(item.place as Where) };
+  }
+  return where;
+}
+
