@@ -96,6 +96,8 @@ export type QuestionIntent = {
   /** Values named in the question ("will a thirty-five hundred pound axle fit"). */
   readonly given?: readonly (MeasureIntent | QuantityIntent)[];
   readonly sum?: Sum;
+  /** The question's own words, lower case, as they were read. */
+  readonly words?: string;
   readonly span?: Span;
 } & Where;
 export type NoteIntent = { readonly kind: 'note'; readonly text: string; readonly span?: Span };
