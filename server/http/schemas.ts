@@ -1,5 +1,6 @@
 // What the server takes over the wire, held against wire.ts by the compiler.
 import * as z from 'zod';
+import { fields } from '#data';
 import type { DeskAction, TurnRequest } from '#wire';
 
 const line = (max: number) =>
@@ -37,6 +38,8 @@ const day = z.iso.date();
 
 export const jobQuery = z.object({
   q: line(200).optional(),
+  field: z.enum(fields.map(({ id }) => id)).optional(),
+  value: line(60).optional(),
   status: z.enum(['open', 'paused', 'closed']).optional(),
   from: day.optional(),
   to: day.optional(),

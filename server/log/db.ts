@@ -17,6 +17,14 @@ export interface Db {
   transaction<T>(work: () => T): { immediate(): T };
 }
 
+export interface Connection extends Db {
+  close(): unknown;
+  backup(to: string, options: { progress: () => number }): Promise<unknown>;
+}
+
+/** Opens a file; index.ts alone knows with what. */
+export type Connect = (path: string, options?: { readonly: boolean }) => Connection;
+
 /** Rows of a statement, in the shape its SELECT names. */
 export function rows<T>(statement: Statement, ...cells: Cell[]): T[] {
   return statement.all(...cells) as T[];

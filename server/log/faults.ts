@@ -3,6 +3,8 @@
 const words = {
   newer: ['This log was written by a newer Axlehand.', 'Start the newer version, or restore a backup made by this one.'],
   notOurs: ['This file is not an Axlehand log.', 'Check AXLEHAND_DB, or name a new file.'],
+  older: ['This log was written by an older Axlehand.', 'Start the server once; it brings the log up to date and keeps a copy.'],
+  missing: ['There is no log at that place.', 'Check the name, or AXLEHAND_DB.'],
   corrupt: ['The log file is damaged.', 'Nothing was changed. Run `npm run -s verify`, then restore the last backup.'],
   damaged: [
     'The log failed its check, so nothing is added to it.',

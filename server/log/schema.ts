@@ -1,5 +1,5 @@
 // The database's shape, one step a version. A step that was ever released is never edited: add the next one.
-import type { Db } from './db.ts';
+import { type Db, row } from './db.ts';
 import { LogFault } from './faults.ts';
 
 /** "AXLE": marks the file as ours. */
@@ -42,20 +42,49 @@ const shop = `
   CREATE TABLE settings (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT;
   CREATE TABLE stock (id TEXT PRIMARY KEY, axle TEXT NOT NULL) STRICT;`;
 
-export const migrations: readonly string[] = [events + jobs + shop];
+const search = `
+  CREATE INDEX jobs_by_time ON jobs (updated_at DESC, id DESC);
+  CREATE TABLE job_values (
+    job INTEGER NOT NULL,
+    id TEXT NOT NULL,
+    field TEXT NOT NULL,
+    value TEXT NOT NULL COLLATE NOCASE,
+    status TEXT NOT NULL,
+    PRIMARY KEY (job, id)
+  ) STRICT, WITHOUT ROWID;
+  CREATE INDEX values_by_value ON job_values (value, field);
+  CREATE VIRTUAL TABLE words USING fts5 (text, content = '', contentless_delete = 1, tokenize = 'unicode61 remove_diacritics 2', detail = none);`;
 
-/** Brings an older file up to date, each step in its own transaction. @returns the version it had. @throws LogFault `newer`, `notOurs` */
-export function migrate(db: Db): number {
+const devices = `
+  CREATE TABLE devices (
+    id TEXT PRIMARY KEY,
+    name TEXT NOT NULL,
+    role TEXT NOT NULL,
+    token BLOB NOT NULL UNIQUE,
+    paired_at TEXT NOT NULL,
+    seen_at TEXT NOT NULL,
+    revoked_at TEXT
+  ) STRICT;`;
+
+export const migrations: readonly string[] = [events + jobs + shop, search + devices];
+
+/** The version a file has. @throws LogFault `newer`, `notOurs` when it is not one we can take on */
+export function versionOf(db: Db): number {
   const found = Number(db.pragma('user_version', { simple: true }));
   const owner = Number(db.pragma('application_id', { simple: true }));
-  if (found > 0 && owner !== applicationId) throw new LogFault('notOurs');
+  const tables = row<{ n: number }>(db.prepare('SELECT count(*) AS n FROM sqlite_schema'))?.n ?? 0;
+  if ((found > 0 || tables > 0) && owner !== applicationId) throw new LogFault('notOurs');
   if (found > migrations.length) throw new LogFault('newer');
-  migrations.slice(found).forEach((step, i) => {
+  return found;
+}
+
+/** Brings an older file up to date, each step in its own transaction. */
+export function migrate(db: Db, from: number, steps = migrations): void {
+  steps.slice(from).forEach((step, i) => {
     db.transaction(() => {
       db.exec(step);
       db.pragma(`application_id = ${applicationId}`);
-      db.pragma(`user_version = ${found + i + 1}`);
+      db.pragma(`user_version = ${from + i + 1}`);
     }).immediate();
   });
-  return found;
 }

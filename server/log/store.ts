@@ -6,7 +6,9 @@ import type { Db } from './db.ts';
 import { row, rows } from './db.ts';
 import { guarded, type LogFault } from './faults.ts';
 import { openProjections } from './projections.ts';
-import type { Committed, NewTurn, Receipt } from './types.ts';
+import { rebuild } from './rebuild.ts';
+import { search } from './search.ts';
+import type { Committed, Found, JobQuery, NewTurn, Receipt } from './types.ts';
 
 /** Events that belong to no job: what was said while none was open. */
 export const noJob: JobId = '0';
@@ -101,18 +103,18 @@ export function openStore(db: Db) {
     /** Events of all jobs after a number, oldest first. */
     eventsSince: (seq: number, limit: number): JobEvent[] => rows<StoredEvent>(since, seq, limit).map(toEvent),
     head: (): number => row<{ seq: number }>(head)?.seq ?? 0,
-    search: projections.search,
-    projections,
+    search: (query: JobQuery): Found => search(db, query),
+    rebuild: (): number => guarded(() => rebuild(db, projections, events)),
     /** From now on nothing is added; reading goes on. */
     refuse: (fault: LogFault): void => {
       refusal = fault;
     },
     refusal: (): LogFault | null => refusal,
-    forget: (): void => recent.clear(),
   };
 }
 
-function toEvent({ seq, job, turn, at, who, body }: StoredEvent): JobEvent {
+/** An event as the rest of the house knows it. */
+export function toEvent({ seq, job, turn, at, who, body }: StoredEvent): JobEvent {
   return { seq, job: String(job), turn, at, who, body: JSON.parse(body) };
 }
 

@@ -29,7 +29,12 @@ export interface Receipt {
 
 /** What to look for in the log book. Days are `2026-11-25`. */
 export interface JobQuery {
-  readonly q?: string;
+  /** All must occur in what was said, noted or named. */
+  readonly words?: readonly string[];
+  /** All must be among the job's standing values; exact, in the form they are stored ("579/8"). */
+  readonly values?: readonly { readonly field?: string; readonly value?: string }[];
+  /** Each stands among the values, or in what was said: as an exact number and as it was typed. */
+  readonly numbers?: readonly { readonly value: string; readonly typed: string }[];
   readonly status?: JobRecord['status'];
   readonly from?: string;
   readonly to?: string;

@@ -3,6 +3,7 @@ import type { Log } from '#log';
 import type { EventList, JobList } from '#wire';
 import { readBody, readQuery } from '../body.ts';
 import { problem } from '../problem.ts';
+import { exactly, readSearch } from '../query.ts';
 import { after, deskAction, exact, jobQuery } from '../schemas.ts';
 import type { Speech } from '../speech.ts';
 import type { Turns } from '../turns.ts';
@@ -14,7 +15,12 @@ export function jobRoutes(log: Log, turns: Turns, speech: Speech): Hono {
 
   app.get('/', (c) => {
     const query = readQuery(c, jobQuery);
-    return query.ok ? c.json<JobList>(log.search(exact(query.value))) : query.response;
+    if (!query.ok) return query.response;
+    const { q = '', field, value, ...rest } = exact(query.value);
+    const asked = readSearch(q);
+    const named = exact({ field, value: value === undefined ? undefined : exactly(value) });
+    const values = field || value ? [...asked.values, named] : asked.values;
+    return c.json<JobList>(log.search({ ...rest, ...asked, values }));
   });
   app.get('/:id', (c) => {
     const job = log.job(c.req.param('id'));
