@@ -2,6 +2,7 @@
 import cautionTable from './cautions.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
 import jobTable from './jobs.json' with { type: 'json' };
+import mishearingTable from './mishearings.json' with { type: 'json' };
 import policyTable from './policy.json' with { type: 'json' };
 import alignment from './procedures/alignment.json' with { type: 'json' };
 import brakeCheck from './procedures/brake-check.json' with { type: 'json' };
@@ -165,6 +166,18 @@ export interface UnitRow {
 }
 
 export const units = unitTable.rows as readonly UnitRow[];
+
+/** What is written for what was said. `where` limits a row to places where a number, or a field's name, can stand. */
+export interface Mishearing {
+  readonly heard: string;
+  readonly meant: string;
+  readonly where?: 'digit' | 'denominator' | 'number' | 'field';
+  /** Why the one becomes the other. */
+  readonly reason: string;
+  readonly source: string;
+}
+
+export const mishearings = mishearingTable.rows as readonly Mishearing[];
 
 export * from './fitment.ts';
 export * from './service.ts';

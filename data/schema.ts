@@ -3,6 +3,7 @@ import * as z from 'zod';
 import demoStock from './demo/stock.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
 import fitRules from './fit-rules.json' with { type: 'json' };
+import mishearingTable from './mishearings.json' with { type: 'json' };
 import unitTable from './units.json' with { type: 'json' };
 
 /** What is wrong with one row: `row` counts from 1; `column` is empty where the whole row is meant. */
@@ -56,10 +57,19 @@ const stockRow = z.strictObject({
   invented: z.literal(true),
 });
 
+const mishearingRow = z.strictObject({
+  heard: word,
+  meant: word,
+  where: z.enum(['digit', 'denominator', 'number', 'field']).optional(),
+  reason: word,
+  ...sourced,
+});
+
 /** One line a table. A builder who adds a table adds its line here. */
 const tables: readonly Table[] = [
   { file: 'data/units.json', rows: unitTable.rows, row: unitRow },
   { file: 'data/fields.json', rows: fieldTable.rows, row: fieldRow },
+  { file: 'data/mishearings.json', rows: mishearingTable.rows, row: mishearingRow },
   { file: 'data/fit-rules.json', rows: fitRules.rows, row: fitRuleRow },
   { file: 'data/demo/stock.json', rows: demoStock.rows, row: stockRow },
 ];

@@ -1,6 +1,104 @@
-// Mishearings and spellings put right before reading. Rows live in data/mishearings.json.
+// Mishearings and spellings put right before reading: rows of data/mishearings.json, homophones only where a number can stand,
+// and, as a last resort, a field's name by its sound. What was heard is kept on the token.
+import { mishearings } from '#data';
+import { lexicon } from './lexicon.ts';
+import { classOf, isNumberWord } from './numbers/classes.ts';
+import { readUnit } from './numbers/unit.ts';
+import { bySound } from './sound.ts';
 import type { Token } from './tokens.ts';
+import { denominators, unitOrdinals } from './words/fractions.ts';
 
+const rows = lexicon(mishearings.map((row) => [row, [row.heard.toLowerCase()]] as const));
+
+/** The same text as it was meant. Spans still point into the text as it was given. */
 export function mend(tokens: readonly Token[]): Token[] {
-  return [...tokens];
+  const mended: Token[] = [];
+  for (let at = 0; at < tokens.length; ) {
+    const found = rows.longest(tokens, at);
+    if (found && holdsHere(found.meaning.where, tokens, at, found.end, mended)) {
+      mended.push(...replaced(tokens, at, found.end, found.meaning.meant));
+      at = found.end;
+    } else {
+      const token = tokens[at];
+      if (token) mended.push(token);
+      at += 1;
+    }
+  }
+  return bySound(mended);
 }
+
+function replaced(tokens: readonly Token[], at: number, end: number, meant: string): Token[] {
+  const first = tokens[at];
+  const last = tokens[end - 1];
+  if (!first || !last) return [];
+  const span = [first.span[0], last.span[1]] as const;
+  const heard = tokens
+    .slice(at, end)
+    .map(({ word }) => word)
+    .join(' ');
+  return meant.split(' ').map((word, index) => ({ word, kind: 'word', span, glued: index === 0 && first.glued, heard }));
+}
+
+function holdsHere(
+  where: string | undefined,
+  tokens: readonly Token[],
+  at: number,
+  end: number,
+  before: readonly Token[],
+): boolean {
+  const last = before.at(-1);
+  switch (where) {
+    case undefined:
+      return true;
+    case 'digit':
+      return isDigitHere(tokens, at, end, before);
+    case 'denominator':
+      return isNumberWord(last) && !denominators.has(last?.word ?? '');
+    case 'number':
+      return isNumberish(tokens, end) || isNumberWord(last);
+    default:
+      return (
+        isNumberish(tokens, end) || ((tokens[end]?.word === 'is' || tokens[end]?.word === 'at') && isNumberish(tokens, end + 1))
+      );
+  }
+}
+
+const isNumberish = (tokens: readonly Token[], at: number) => isNumberWord(tokens[at]) || classOf(tokens[at])?.is === 'point';
+
+/** "to", "for", "ate", "won" and their like are digits only between the other parts of a number. */
+function isDigitHere(tokens: readonly Token[], at: number, end: number, before: readonly Token[]): boolean {
+  const word = tokens[at]?.word ?? '';
+  const previous = classOf(before.at(-1));
+  const next = tokens[end];
+  const range = (word === 'to' || word === 'for') && isNumberWord(next) && previous?.is !== 'point';
+  const afterTens = previous?.is === 'tens' && !endsFraction(before) && !range;
+  const inDecimal =
+    previous?.is === 'point' || (isDigit(previous?.is) && before.slice(-6).some((token) => classOf(token)?.is === 'point'));
+  if (afterTens || (inDecimal && !range)) return true;
+  const starts = before.length === 0 || classOf(before.at(-1))?.is === 'and' || !isNumberWord(before.at(-1));
+  return starts && leadsNumber(tokens, end, word, before);
+}
+
+const isDigit = (is: string | undefined) => is === 'zero' || is === 'digit';
+const endsFraction = (before: readonly Token[]) => unitOrdinals.has(before.at(-1)?.word ?? '');
+
+/** What follows shows that a number began: "won hundred", "for on", "to and three", "sex inch". */
+function leadsNumber(tokens: readonly Token[], end: number, word: string, before: readonly Token[]): boolean {
+  const next = tokens[end];
+  const follows = classOf(next);
+  if (follows?.is === 'hundred' || (follows?.is === 'scale' && next?.word !== 'score')) return true;
+  if (next?.word === 'on' || next?.word === 'by' || next?.word === 'lug') return canCount(tokens, end + 1) && before.length === 0;
+  if (before.at(-1)?.word === 'on' || before.at(-1)?.word === 'by') return isNumberWord(before.at(-2));
+  const alone = word === 'to' || word === 'for' || word === 'too';
+  if (follows?.is === 'and')
+    return canCount(tokens, end + 1) && (!alone || before.length === 0 || classOf(before.at(-1))?.is === 'and');
+  const sized = readUnit(tokens, end) !== undefined || denominators.has(next?.word ?? '') || follows?.is === 'point';
+  return sized && (!alone || before.length === 0 || classOf(before.at(-1))?.is === 'and');
+}
+
+const digitWords = new Set(mishearings.filter(({ where }) => where === 'digit').map(({ heard }) => heard));
+const canCount = (tokens: readonly Token[], at: number) =>
+  isNumberWord(tokens[at]) ||
+  digitWords.has(tokens[at]?.word ?? '') ||
+  classOf(tokens[at])?.is === 'article' ||
+  tokens[at]?.word === 'half';

@@ -27,19 +27,20 @@ const infix: ReadonlyMap<string, Op> = new Map([
 ]);
 
 /** Before the first amount; `joint` stands between the two, `swap` when the second is taken from. */
-const prefix: readonly { readonly said: string; readonly op: Op; readonly joint: readonly string[]; readonly swap?: boolean }[] = [
-  { said: 'difference between', op: 'subtract', joint: ['and'] },
-  { said: 'difference of', op: 'subtract', joint: ['and'] },
-  { said: 'difference from', op: 'subtract', joint: ['to'] },
-  { said: 'sum of', op: 'add', joint: ['and'] },
-  { said: 'total of', op: 'add', joint: ['and'] },
-  { said: 'product of', op: 'multiply', joint: ['and'] },
-  { said: 'add', op: 'add', joint: ['and', 'to', 'plus'] },
-  { said: 'subtract', op: 'subtract', joint: ['from'], swap: true },
-  { said: 'take', op: 'subtract', joint: ['from', 'off', 'away from'], swap: true },
-  { said: 'divide', op: 'divide', joint: ['by'] },
-  { said: 'multiply', op: 'multiply', joint: ['by', 'times'] },
-];
+const prefix: readonly { readonly said: string; readonly op: Op; readonly joint: readonly string[]; readonly swap?: boolean }[] =
+  [
+    { said: 'difference between', op: 'subtract', joint: ['and'] },
+    { said: 'difference of', op: 'subtract', joint: ['and'] },
+    { said: 'difference from', op: 'subtract', joint: ['to'] },
+    { said: 'sum of', op: 'add', joint: ['and'] },
+    { said: 'total of', op: 'add', joint: ['and'] },
+    { said: 'product of', op: 'multiply', joint: ['and'] },
+    { said: 'add', op: 'add', joint: ['and', 'to', 'plus'] },
+    { said: 'subtract', op: 'subtract', joint: ['from'], swap: true },
+    { said: 'take', op: 'subtract', joint: ['from', 'off', 'away from'], swap: true },
+    { said: 'divide', op: 'divide', joint: ['by'] },
+    { said: 'multiply', op: 'multiply', joint: ['by', 'times'] },
+  ];
 
 /** A share or a multiple of one amount. */
 const shares: readonly (readonly [string, Op, string])[] = [
@@ -60,9 +61,13 @@ const shares: readonly (readonly [string, Op, string])[] = [
 export function computeIn(tokens: readonly Token[], at: number, stop: number): QuestionIntent | undefined {
   const text = tokens.slice(0, stop);
   for (const { end } of matches(lead, text, at, stop)) {
-    const sum = prefixed(text, end) ?? shared(text, end) ?? howMany(text, at) ?? converted(text, end, end > at) ?? joined(text, end);
+    const sum =
+      prefixed(text, end) ?? shared(text, end) ?? howMany(text, at) ?? converted(text, end, end > at) ?? joined(text, end);
     if (!sum) continue;
-    const of = text.slice(end, stop).map(({ word }) => word).join(' ');
+    const of = text
+      .slice(end, stop)
+      .map(({ word }) => word)
+      .join(' ');
     return { kind: 'question', topic: 'compute', of, sum, span: spanOf(text, at, stop) };
   }
   return undefined;
@@ -86,7 +91,8 @@ function shared(tokens: readonly Token[], at: number): Sum | undefined {
     const start = afterWords(tokens, at, said);
     const of = start && (said === 'half') === (tokens[start]?.word === 'of');
     const a = start && !of ? readAmount(tokens, start) : undefined;
-    if (a && isEnd(tokens, a.end) && !(said === 'half' && a.unit !== undefined && a.number.end === a.number.start)) return { op, a: amountSaid(a), b: { value: by, unit: '1' } };
+    if (a && isEnd(tokens, a.end) && !(said === 'half' && a.unit !== undefined && a.number.end === a.number.start))
+      return { op, a: amountSaid(a), b: { value: by, unit: '1' } };
   }
   return undefined;
 }
@@ -97,7 +103,12 @@ function howMany(tokens: readonly Token[], at: number): Sum | undefined {
   const unit = start ? readUnit(tokens, start) : undefined;
   if (!unit) return undefined;
   let from = unit.end;
-  while (['is', 'are', 'in', 'there', 'to', 'does', 'do', 'make', 'makes', 'would', 'be', 'equals', 'equal'].includes(tokens[from]?.word ?? '')) from += 1;
+  while (
+    ['is', 'are', 'in', 'there', 'to', 'does', 'do', 'make', 'makes', 'would', 'be', 'equals', 'equal'].includes(
+      tokens[from]?.word ?? '',
+    )
+  )
+    from += 1;
   const a = readAmount(tokens, from);
   return a ? { op: 'convert', a: amountSaid(a), into: unit.unit } : undefined;
 }
@@ -122,7 +133,8 @@ function joined(tokens: readonly Token[], at: number): Sum | undefined {
   return undefined;
 }
 
-const isEnd = (tokens: readonly Token[], at: number) => tokens[at] === undefined || tokens[at].word === '?' || tokens[at].word === '.' || tokens[at].word === 'please';
+const isEnd = (tokens: readonly Token[], at: number) =>
+  tokens[at] === undefined || tokens[at].word === '?' || tokens[at].word === '.' || tokens[at].word === 'please';
 
 function readAfter(tokens: readonly Token[], at: number, said: string): QuantityReading | undefined {
   const start = afterWords(tokens, at, said);

@@ -1,6 +1,6 @@
 // Questions: an opening word, then the words that tell the topic; values named in it are `given`.
 import type { FieldId } from '#data';
-import { itemAt, type Item } from '../items.ts';
+import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { table } from '../read.ts';
 import { bind } from '../refine/bind.ts';
@@ -37,11 +37,16 @@ export function questionIn(hearing: Hearing, at: number, stop: number): Question
     ...(of ? { of } : {}),
     ...(given.length > 0 ? { given } : {}),
     ...(given.length === 0 ? whereIn(asked) : {}),
+    words: tokens
+      .slice(at, stop)
+      .map(({ word }) => word)
+      .join(' '),
     span: spanOf(tokens, at, stop),
   };
 }
 
-const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent => intent.kind === 'measure' || intent.kind === 'quantity';
+const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent =>
+  intent.kind === 'measure' || intent.kind === 'quantity';
 
 function topicOf(tokens: readonly Token[], at: number, stop: number): Topic | undefined {
   const words = new Set(tokens.slice(at, stop).map(({ word }) => word));
@@ -60,7 +65,14 @@ function itemsIn(tokens: readonly Token[], at: number, stop: number): Item[] {
   return items;
 }
 
-function ofTopic(topic: Topic, tokens: readonly Token[], at: number, stop: number, field: FieldId | undefined, asked: readonly Item[]): string | undefined {
+function ofTopic(
+  topic: Topic,
+  tokens: readonly Token[],
+  at: number,
+  stop: number,
+  field: FieldId | undefined,
+  asked: readonly Item[],
+): string | undefined {
   if (topic === 'torque') return partIn(tokens, at, stop) ?? field;
   if (topic !== 'bearing') return field;
   const position = asked.find((item) => item.is === 'position')?.position;
@@ -78,8 +90,8 @@ function partIn(tokens: readonly Token[], at: number, stop: number): string | un
 function whereIn(items: readonly Item[]): Where {
   let where: Where = {};
   for (const item of items) {
-    if (item.is === 'place' && !('side' in item.place && item.place.side === 'other')) where = { ...where, ...(item.place as Where) };
+    if (item.is === 'place' && !('side' in item.place && item.place.side === 'other'))
+      where = { ...where, ...(item.place as Where) };
   }
   return where;
 }
-

@@ -1,0 +1,54 @@
+// The last resort: a word nobody knows, beside a word of a field's name, is taken for the name's other word when it sounds like it.
+import { fields } from '#data';
+import { fieldNames } from './fields.ts';
+import { isNumberWord } from './numbers/classes.ts';
+import type { Token } from './tokens.ts';
+import { fillers } from './words/fillers.ts';
+
+/** Names of two words or more: [words, keys of their sounds]. */
+const names = [...new Set(fields.flatMap(({ said }) => said))]
+  .map((name) => name.split(' '))
+  .filter((words) => words.length === 2 && words.every((word) => word.length > 2))
+  .map((words) => ({ words, keys: words.map(soundKey) }));
+
+const known = new Set([...fieldNames.vocabulary, ...fillers]);
+
+/** Consonant skeleton: voiced and voiceless stops apart in writing fall together, vowels count only at the start. */
+export function soundKey(word: string): string {
+  const plain = word
+    .replace(/ph/g, 'f')
+    .replace(/c(?=[eiy])/g, 's')
+    .replace(/[ckq]+/g, 'k')
+    .replace(/[dt]+/g, 't')
+    .replace(/[bp]+/g, 'p')
+    .replace(/[gj]+/g, 'j')
+    .replace(/[zs]+|x/g, 's')
+    .replace(/[vf]+/g, 'f')
+    .replace(/gh|h|w|y/g, '');
+  return plain.slice(0, 1).replace(/[aeiou]/, 'a') + plain.slice(1).replace(/[aeiou]/g, '');
+}
+
+/** Replaces a stranger beside one word of a two-word name; a known word is never replaced. */
+export function bySound(tokens: readonly Token[]): Token[] {
+  const mended = [...tokens];
+  for (const [at, token] of tokens.entries()) {
+    if (!isStranger(token)) continue;
+    const key = soundKey(token.word);
+    const meant = meantBeside(mended, at, key);
+    if (meant) mended[at] = { ...token, word: meant, heard: token.word };
+  }
+  return mended;
+}
+
+const isStranger = (token: Token) =>
+  token.kind === 'word' && token.word.length > 2 && token.word.length < 20 && !known.has(token.word) && !isNumberWord(token);
+
+function meantBeside(tokens: readonly Token[], at: number, key: string): string | undefined {
+  const before = tokens[at - 1]?.word;
+  const after = tokens[at + 1]?.word;
+  for (const { words, keys } of names) {
+    if (keys[1] === key && words[0] === before) return words[1];
+    if (keys[0] === key && words[1] === after) return words[0];
+  }
+  return undefined;
+}
