@@ -43,6 +43,16 @@ function Step({ step }: { step: StepView }) {
           <strong>Caution.</strong> {caution}
         </p>
       ))}
+    </section>
+  );
+}
+
+/** What stands behind the step, below the drawing: the whole instruction, why, with what, and who says so. */
+export function StepMore({ state }: { state: Bay }) {
+  const step = state.view?.step;
+  if (!step) return null;
+  return (
+    <section class="plate" aria-label="About this step">
       <p class="step-show">{step.show}</p>
       <details class="step-more">
         <summary>Why, tools and parts</summary>

@@ -7,7 +7,7 @@ import { JobCard } from './card.tsx';
 import { Question } from './question.tsx';
 import { Settings } from './settings.tsx';
 import { bay } from './state.ts';
-import { StepPanel } from './step-panel.tsx';
+import { StepMore, StepPanel } from './step-panel.tsx';
 import { Strip } from './strip.tsx';
 import { TalkBar } from './talk-bar.tsx';
 import { LastHeard, Tally } from './tally.tsx';
@@ -33,12 +33,12 @@ export function BayView({ hands }: { hands: Hands }) {
         <h1 class="unseen">The bay</h1>
         <div class="work">
           <StepPanel state={state} onJob={hands.takeJob} onSay={hands.say} />
-          <Question view={state.view} onSay={hands.say} />
           {state.view ? (
             <figure class="picture">
               <Drawing picture={axleFront(state.view)} />
             </figure>
           ) : null}
+          <StepMore state={state} />
         </div>
         <div class="board">
           <JobCard view={state.view} kept={state.kept} />
@@ -54,8 +54,11 @@ export function BayView({ hands }: { hands: Hands }) {
             </button>
           </p>
         ) : null}
-        <LastHeard state={state} />
-        <TypedLine onSay={hands.say} />
+        <div class="hand-lines">
+          <LastHeard state={state} />
+          <Question view={state.view} onSay={hands.say} />
+          <TypedLine onSay={hands.say} />
+        </div>
         <TalkBar voice={state.voice} level={state.level} hold={hands.hold} />
       </footer>
       {state.settingsOpen ? <Settings settings={state.settings} onShop={hands.saveShop} onTry={hands.tryVoice} onClose={hands.closeSettings} /> : null}

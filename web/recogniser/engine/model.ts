@@ -55,14 +55,14 @@ export async function loadModel(ort: Runtime, encoderBytes: Uint8Array, decoderB
     const crossed = cached ? memory.crossed : present(out, 'encoder');
     return {
       memory: { size: tokens.length, frames: memory.frames, crossed, past },
-      rows: logSoftmaxRows(out['logits'], tokens.length),
+      rows: logSoftmaxRows(out.logits, tokens.length),
     };
   }
 
   return {
     async encode(samples) {
       const out = await encoder.run({ input_values: new ort.Tensor('float32', samples, [1, samples.length]) });
-      const frames = out['last_hidden_state'];
+      const frames = out.last_hidden_state;
       if (!frames) throw new TypeError('encoder gave no last_hidden_state');
       return frames;
     },

@@ -13,6 +13,8 @@ export interface SearchOptions {
   /** Running hypotheses this far behind the best finished one are given up. */
   readonly margin: number;
   readonly maxTokens: number;
+  /** Asked between steps; false gives the search up. */
+  readonly goOn?: () => Promise<boolean>;
 }
 
 export interface Candidate {
@@ -34,12 +36,12 @@ interface Running<State> {
   readonly score: number;
 }
 
-/** Best first; each text once. */
+/** Best first; each text once. Empty when given up. */
 export async function search<State extends object>(
   model: Model,
   frames: Ort.Tensor,
   words: Lexicon<State>,
-  { beam, reward, margin, maxTokens }: SearchOptions,
+  { beam, reward, margin, maxTokens, goOn }: SearchOptions,
 ): Promise<Candidate[]> {
   const done = new Map<string, Candidate>();
   let { memory, rows } = await model.begin(frames);
@@ -49,6 +51,7 @@ export async function search<State extends object>(
     const best = Math.max(...[...done.values()].map(({ score }) => score));
     const next = length < maxTokens ? grow(running, rows, words, reward, beam).filter(({ score }) => score > best - margin) : [];
     if (next.length === 0) break;
+    if (goOn && !(await goOn())) return [];
     ({ memory, rows } = await stepWith(model, memory, next));
     running = next;
   }

@@ -1,0 +1,77 @@
+// Sound of one press -> what was said, how sure, and what else it may have been. The same code in the page's worker and in Node.
+import type { Expects } from '#intents';
+import { normalised } from '../sound/level.ts';
+import type { Hearing } from '../types.ts';
+import { judge, type Kind, meanOf } from './doubt.ts';
+import { type Boost, type Grammar, type Lexicon, lexicon, type Spellings } from './lexicon.ts';
+import type { Model } from './model.ts';
+import { type Candidate, search } from './search.ts';
+
+/** What a text says, as far as doubt needs it. */
+export interface Reading {
+  /** Equal keys mean the same. */
+  readonly key: string;
+  readonly kind: Kind;
+}
+
+/** What the engine is told about the language. */
+export interface Language<State extends object> {
+  grammar(expects: Expects): Grammar<State>;
+  read(text: string): Reading;
+  boost: Boost;
+}
+
+export interface Heard {
+  readonly hearing: Hearing;
+  readonly candidates: readonly Candidate[];
+  readonly mean: number;
+  readonly lead: number;
+}
+
+export interface Engine {
+  /** `samples` at 16 kHz. `goOn` is asked now and then; false gives up. */
+  hear(samples: Float32Array, expects: Expects, goOn?: () => Promise<boolean>): Promise<Heard>;
+}
+
+const again: Hearing = { ok: false, why: 'notUnderstood', message: 'Did not get that. Say it again, or type it.' };
+const tuning = { beam: 5, reward: 2.4, margin: 9 };
+
+export function engine<State extends object>(model: Model, spellings: Spellings, language: Language<State>): Engine {
+  const lexicons = new Map<string, Lexicon<State>>();
+
+  function lexiconFor(expects: Expects): Lexicon<State> {
+    const key = JSON.stringify(expects);
+    const known = lexicons.get(key) ?? lexicon(language.grammar(expects), spellings, language.boost);
+    // The latest few contexts stay ready.
+    lexicons.delete(key);
+    lexicons.set(key, known);
+    for (const old of [...lexicons.keys()].slice(0, -8)) lexicons.delete(old);
+    return known;
+  }
+
+  return {
+    async hear(samples, expects, goOn) {
+      const frames = await model.encode(normalised(samples));
+      const maxTokens = 8 + Math.ceil((samples.length / 16_000) * 7);
+      return weigh(await search(model, frames, lexiconFor(expects), { ...tuning, maxTokens, ...(goOn && { goOn }) }), language.read);
+    },
+  };
+}
+
+/** Picks the best candidate, its band, and the rivals that mean something else. */
+export function weigh(candidates: readonly Candidate[], read: (text: string) => Reading): Heard {
+  const [best] = candidates;
+  if (!best) return { hearing: again, candidates, mean: Number.NEGATIVE_INFINITY, lead: 0 };
+  const { key, kind } = read(best.text);
+  const rivals = candidates.filter(({ text }) => read(text).key !== key);
+  const lead = Math.min(20, ...rivals.map(({ score }) => best.score - score));
+  const mean = meanOf(best);
+  const { band, confidence } = judge(kind, mean, lead);
+  if (band === 'refuse') return { hearing: again, candidates, mean, lead };
+  const alternatives = distinct(rivals.filter(({ score }) => best.score - score < 4), read).slice(0, 3);
+  return { hearing: { ok: true, text: best.text, confidence, alternatives, band }, candidates, mean, lead };
+}
+
+function distinct(rivals: readonly Candidate[], read: (text: string) => Reading): string[] {
+  return [...new Map(rivals.map(({ text }) => [read(text).key, text])).values()];
+}

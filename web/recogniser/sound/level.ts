@@ -1,0 +1,24 @@
+// Loudness, in decibels below full scale.
+
+export const decibels = (power: number): number => 10 * Math.log10(power + 1e-12);
+
+export function meanPower(samples: Float32Array): number {
+  let sum = 0;
+  for (const sample of samples) sum += sample * sample;
+  return samples.length === 0 ? 0 : sum / samples.length;
+}
+
+export function peak(samples: Float32Array): number {
+  let top = 0;
+  for (const sample of samples) top = Math.max(top, Math.abs(sample));
+  return top;
+}
+
+/** -60 dB..0 dB -> 0..1, for the meter. */
+export const meter = (samples: Float32Array): number => Math.min(1, Math.max(0, 1 + decibels(meanPower(samples)) / 60));
+
+/** Loudest sample at `level`: the model was measured with sound brought to one level. */
+export function normalised(samples: Float32Array, level = 0.5): Float32Array {
+  const top = peak(samples);
+  return top === 0 ? samples : samples.map((sample) => (sample * level) / top);
+}
