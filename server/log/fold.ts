@@ -93,6 +93,9 @@ export interface JobSummary {
   readonly updatedAt: string;
   readonly openPoints: number;
   readonly invented: boolean;
+  /** Of the trailer, and the odometer read, where they were taken down: they tie the jobs of one trailer together. */
+  readonly vin?: string;
+  readonly odometer?: string;
 }
 
 export function emptyJob(id: JobId): JobRecord {

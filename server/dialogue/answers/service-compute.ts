@@ -1,0 +1,43 @@
+// Sums asked mid-job. Exact where it can be said, "about" where a whole pound or a tape's mark is nearer.
+import { type Quantity, type SumResult, workOut } from '#core';
+import type { Answer } from '../types.ts';
+import { type Ask, answer, same, type Words } from './service-ask.ts';
+
+export function compute(ask: Ask): Answer {
+  const { sum } = ask.question;
+  if (!sum)
+    return answer(
+      'compute.notUnderstood',
+      same('Say the sum like: half of seventy-two and a quarter, or ninety foot pounds in newton metres.'),
+    );
+  const result = workOut(sum);
+  const words = resultWords[result.code](result as never, ask);
+  return answer(`compute.${result.code}`, words);
+}
+
+type Of<C extends SumResult['code']> = Extract<SumResult, { readonly code: C }>;
+
+const resultWords: { readonly [C in SumResult['code']]: (result: Of<C>, ask: Ask) => Words } = {
+  sum: ({ result }, ask) => told(result, ask),
+  unlikeUnits: () => same('Those two are not the same kind of thing. Say the units again.'),
+  divideByNothing: () => same('Nothing divides by zero. Say the sum again.'),
+  noSuchUnit: () => same('Multiply or divide by a plain number. Say the sum again.'),
+};
+
+/** A tape's fraction or a short decimal is told as it is; longer ones are rounded and say so. */
+function told(result: Quantity, { tell, know }: Ask): Words {
+  const exact = isShort(result) && !(result.unit === 'in' && know.shop.lengthUnit === 'mm');
+  if (exact) {
+    const words = tell.exact(result);
+    return { speak: `${words.speak}.`, show: words.show };
+  }
+  const words = tell.amount(result);
+  return {
+    speak: `${words.speak}.`.replace(/^./, (letter) => letter.toUpperCase()),
+    show: `${words.show} (${result.value.valueOf().toFixed(3)})`,
+  };
+}
+
+function isShort({ value }: Quantity): boolean {
+  return value.d <= 64n ? (value.d & (value.d - 1n)) === 0n || 1000n % value.d === 0n : 1000n % value.d === 0n;
+}

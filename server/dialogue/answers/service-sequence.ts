@@ -1,0 +1,85 @@
+// The order in which nuts are tightened, hole by hole, and what the page draws of it.
+import { measured, studCountOf, tighteningOrder, uBoltLegs, uBoltsOf, wheelNutsOf } from '#core';
+import type { Answer, SequenceView } from '../types.ts';
+import { listed, sentence } from '../words.ts';
+import { type Ask, answer, both, lines, same } from './service-ask.ts';
+
+const isUBolts = ({ words, job }: Ask): boolean =>
+  /u.?bolt/.test(words) || (!/nut|lug|wheel|stud/.test(words) && job.currentStep?.startsWith('fitAxle/') === true);
+
+export function sequence(ask: Ask): Answer {
+  if (isUBolts(ask)) {
+    return answer(
+      'sequence.uBolts',
+      both(() => `${sentence(uBoltLegs.join(', then '))}; a little each, three rounds.`),
+      {
+        sources: ["spring shops' U-bolt guides (lhrods.com, autoandtrucksprings.com): cross pattern, in steps"],
+      },
+    );
+  }
+  const studs = studsOf(ask);
+  if (studs === undefined)
+    return answer('sequence.countMissing', same('How many studs: four, five, six, eight or ten?'), { missing: ['boltPattern'] });
+  const found = tighteningOrder(studs);
+  if (found.code === 'noOrder') {
+    const known = found.known.map((count) => ask.tell.count(count));
+    return answer(
+      'sequence.noOrder',
+      both(
+        (form) =>
+          `I have orders for ${listed(
+            known.map((words) => words[form]),
+            'or',
+          )} studs. Count them again.`,
+      ),
+    );
+  }
+  const holes = found.order.map((hole) => ask.tell.count(hole));
+  return answer(
+    'sequence.order',
+    {
+      speak: `Count clockwise from the top: ${holes.map(({ speak }) => speak).join(', ')}. Same order every stage.`,
+      show: lines(
+        `${studs} studs, counted clockwise from the top: ${found.order.join(' - ')}`,
+        'Same order at every stage.',
+        found.source.startsWith('from memory') ? 'Order: common practice.' : undefined,
+      ),
+    },
+    {
+      sources: [found.source],
+      used: [measured(ask.readings, { field: 'boltPattern' }), measured(ask.readings, { field: 'lugCount' })],
+    },
+  );
+}
+
+const spoken: Readonly<Record<string, number>> = { four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, twelve: 12 };
+
+/** Studs named in the question, else those of the job. */
+function studsOf({ given, words, readings }: Ask): number | undefined {
+  const said = given.find((one) =>
+    one.kind === 'measure' ? one.field === 'lugCount' || one.field === 'boltPattern' : true,
+  )?.value;
+  const fromGiven = said === undefined ? undefined : Number(/^\d+/.exec(said)?.[0]);
+  const fromWords = words
+    .split(' ')
+    .map((word) => spoken[word] ?? (/^\d{1,2}$/.test(word) ? Number(word) : undefined))
+    .find((count) => count !== undefined);
+  return fromGiven || fromWords || studCountOf(readings);
+}
+
+/** What the page draws while nuts are tightened; undefined while the studs are not counted. */
+export function sequenceView(ask: Ask, what: SequenceView['what']): SequenceView | undefined {
+  if (what === 'uBolts') return { what, positions: 4, order: [1, 3, 2, 4], ...staged(ask, what) };
+  const studs = studCountOf(ask.readings);
+  const found = studs === undefined ? undefined : tighteningOrder(studs);
+  if (found?.code !== 'order') return undefined;
+  return { what, positions: found.studs, order: found.order, ...staged(ask, what) };
+}
+
+function staged(ask: Ask, what: SequenceView['what']): { readonly stage?: string } {
+  const torques = what === 'uBolts' ? uBoltsOf(ask.readings) : wheelNutsOf(ask.readings);
+  const stages = !('stages' in torques) ? [] : 'steps' in torques.stages ? torques.stages.steps : torques.stages;
+  if (stages.length === 0) return {};
+  const told = stages.map(({ low, high }) => ask.tell.range(low, high, 'lbf.ft').show);
+  return { stage: `${told.length} stages: ${told.join(', ')}` };
+}

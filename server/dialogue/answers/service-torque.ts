@@ -1,0 +1,305 @@
+// Torque: wheel nuts, U-bolts, spring bolts, bearing seat, a bolt by its grade, a wrench with an extension.
+import {
+  boltTorque,
+  type Fraction,
+  measured,
+  type Range,
+  type TorqueStage,
+  threadOf,
+  type UBoltTorque,
+  uBoltLegs,
+  uBoltsOf,
+  type WheelNutTorque,
+  wheelNutsOf,
+  wrenchSetting,
+} from '#core';
+import { bearingAdjustments, type FieldId, fieldOf, type UnitId } from '#data';
+import type { Answer } from '../types.ts';
+import { listed, sentence } from '../words.ts';
+import { type Ask, answer, givenIn, join, lines, same, type Words } from './service-ask.ts';
+import { recordedTorques } from './service-judged.ts';
+
+/** What a torque question is about: its part, else what the step on the screen is about. */
+export function torque(ask: Ask): Answer {
+  const { words, job } = ask;
+  if (/extension|crow ?foot/.test(words)) return extension(ask);
+  if (/grade|class|anti.?seize/.test(words) || givenThread(ask)) return bolt(ask);
+  if (/u.?bolt/.test(words)) return uBolts(ask);
+  if (/spring ?bolt|shackle|equali[sz]er|hanger|eye bolt/.test(words)) return springBolts(ask);
+  if (/seat\b|spindle|castle|axle nut|bearing/.test(words)) return seat(ask);
+  if (/nut|lug|wheel|hub/.test(words)) return wheelNuts(ask);
+  if (job.currentStep?.startsWith('fitAxle/')) return uBolts(ask);
+  return job.currentStep?.startsWith('hubBearing/') ? seat(ask) : wheelNuts(ask);
+}
+
+const makerFirst = "The maker's figure comes first.";
+
+function wheelNuts(ask: Ask): Answer {
+  const torques = wheelNutsOf(ask.readings);
+  const used = (['studThread', 'wheelType', 'wheelDiameter', 'tyreSize'] as const).map((field) =>
+    measured(ask.readings, { field }),
+  );
+  const words = wheelNutWords[torques.code](torques as never, ask);
+  const recorded = recordedTorques(ask, 'wheelNutTorque');
+  return answer(
+    `wheelNuts.${torques.code}`,
+    { speak: words.speak, show: lines(words.show, recorded) },
+    {
+      sources: torques.ranges.map(({ source }) => source),
+      used,
+      missing: 'missing' in torques ? torques.missing : [],
+      caution: 'dryStuds',
+    },
+  );
+}
+
+type Of<C extends WheelNutTorque['code']> = Extract<WheelNutTorque, { readonly code: C }>;
+type WheelNutWords = { readonly [C in WheelNutTorque['code']]: (torques: Of<C>, ask: Ask) => Words };
+
+const wheelNutWords: WheelNutWords = {
+  maker: ({ range, stages }, ask) => ({
+    speak: `The maker's figure: ${rangeWords(range, ask).speak}. ${stageWords(stages.steps, ask).speak}`,
+    show: lines(`Wheel nuts, maker's figure: ${rangeWords(range, ask).show}`, stageWords(stages.steps, ask).show, stages.source),
+  }),
+  published: ({ range, stages, missing }, ask) => ({
+    speak: join(
+      `${sentence(rangeWords(range, ask).speak)}.`,
+      stageWords(stages.steps, ask).speak,
+      moreWords(missing),
+      makerFirst,
+    ),
+    show: lines(
+      `Wheel nuts: ${rangeWords(range, ask).show}`,
+      stageWords(stages.steps, ask).show,
+      moreWords(missing),
+      'Dry studs, torque wrench, star order.',
+      makerFirst,
+      stages.row ? undefined : `Stages: ${stages.source}`,
+    ),
+  }),
+  documentsDiffer: ({ ranges, missing }, ask) => ({
+    speak: join(
+      `The books differ: ${listed(distinct(ranges, ask), 'or')}. Do not go between.`,
+      moreWords(missing) || "Ask for the maker's figure.",
+    ),
+    show: lines(...ranges.map((range) => `${rangeWords(range, ask).show}: ${range.source}`), moreWords(missing), makerFirst),
+  }),
+  studUnknown: () => ({
+    speak: "Which stud thread? Say it like half twenty. Or give me the maker's figure.",
+    show: "Tell me the stud thread, 'studs half twenty', or the maker's figure.",
+  }),
+  nonePublished: (_torques, ask) => ({
+    speak: `I have no published figure for ${studWords(ask).speak} studs. Give me the wheel or axle maker's figure.`,
+    show: `No published wheel nut figure for ${studWords(ask).show}. Use the wheel or axle maker's figure and tell me: I keep it as theirs.`,
+  }),
+};
+
+function uBolts(ask: Ask): Answer {
+  const torques = uBoltsOf(ask.readings);
+  const words = uBoltWords[torques.code](torques as never, ask);
+  const recorded = recordedTorques(ask, 'uBoltTorque');
+  return answer(
+    `uBolts.${torques.code}`,
+    { speak: words.speak, show: lines(words.show, recorded) },
+    {
+      sources: torques.ranges.map(({ source }) => source),
+      used: [measured(ask.readings, { field: 'uBoltThread' })],
+      missing: torques.code === 'threadUnknown' ? ['uBoltThread'] : [],
+      caution: 'newUBolts',
+    },
+  );
+}
+
+type UOf<C extends UBoltTorque['code']> = Extract<UBoltTorque, { readonly code: C }>;
+type UBoltWords = { readonly [C in UBoltTorque['code']]: (torques: UOf<C>, ask: Ask) => Words };
+
+const bow = 'Common practice, no source: shops also stop when the tie plate just begins to bow. It is a sign, not a measure.';
+const cross = `In a cross: ${uBoltLegs.join(', ')}.`;
+
+const uBoltWords: UBoltWords = {
+  maker: ({ highest, stages }, ask) => ({
+    speak: `The maker's figure: ${rangeWords(highest, ask).speak}. ${stageWords(stages, ask).speak} ${cross}`,
+    show: lines(`U-bolts, maker's figure: ${rangeWords(highest, ask).show}`, stageWords(stages, ask).show, cross),
+  }),
+  published: ({ highest, ranges, stages }, ask) => ({
+    speak: join(`At most ${most(highest, ask).speak}, plated grade five.`, stageWords(stages, ask).speak, cross, makerFirst),
+    show: lines(
+      ...ranges.map((range) => `At most ${most(range, ask).show}: ${finishOf(range)}`),
+      stageWords(stages, ask).show,
+      cross,
+      makerFirst,
+      bow,
+    ),
+  }),
+  threadUnknown: () => ({
+    speak: 'Which thread are the U-bolts? Say it like u bolt thread half twenty.',
+    show: "Tell me the thread: 'U bolt thread half twenty', or the maker's figure.",
+  }),
+  nonePublished: () => ({
+    speak: "I have no published figure for that U-bolt thread. Give me the maker's figure.",
+    show: "No published U-bolt figure for that thread. Use the maker's and tell me: I keep it as theirs.",
+  }),
+};
+
+function finishOf({ row }: Range): string {
+  const [, grade = '', finish = ''] = /g(\d)\.(\w+)$/.exec(row) ?? [];
+  return `grade ${grade}, ${finish}`;
+}
+
+/** No document covers them all: what is known is said as what it is. */
+function springBolts(ask: Ask): Answer {
+  return answer(
+    'springBolts',
+    {
+      speak: "No general figure. Shackle nuts snug with the links free to swing; eye bolts to the maker's figure.",
+      show: lines(
+        "Spring eye and shackle bolts: no general figure; the maker's comes first.",
+        'One military trailer gives its rear hanger nuts 30 lb-ft.',
+        'Shackles: snug, locked, links free to swing (common practice, no source).',
+        'Serrated bolts: hold the head, turn the nut.',
+        recordedTorques(ask, 'springBoltTorque'),
+      ),
+    },
+    { sources: ['TM 9-2330-202-13&P p. 294', 'bobbystuff.com/rv/73 (serrated bolts)'], caution: 'makerFirst' },
+  );
+}
+
+function seat(ask: Ask): Answer {
+  const lock = measured(ask.readings, { field: 'nutLock' });
+  const rows = bearingAdjustments.filter((row) => lock === undefined || row.lock === 'tangKeeper' || row.lock === lock.value);
+  const fitting = rows.length > 0 ? rows : bearingAdjustments.filter(({ lock: kind }) => kind === 'cotter');
+  const [first] = fitting.toSorted((a, b) => Number(a.seat ?? 999) - Number(b.seat ?? 999));
+  const said = first?.seat ? ask.tell.value('seatTorque', first.seat) : { speak: 'snug', show: 'snug' };
+  return answer(
+    'seat',
+    {
+      speak: join(
+        `Turning the hub: about ${said.speak} to seat a light spindle, then back off and finger tight.`,
+        'Heavier ones are given up to two hundred.',
+        "Dial it after. The maker's figure comes first.",
+      ),
+      show: lines(
+        ...fitting.map((row) => `${row.about}: ${row.said} (${row.source})`),
+        'Then measure the end play; never count turns for it.',
+        makerFirst,
+      ),
+    },
+    { sources: fitting.map(({ source }) => source), used: [lock], caution: 'noImpact' },
+  );
+}
+
+/** T = K D F for a thread and grade named in the question. */
+function bolt(ask: Ask): Answer {
+  const thread = givenThread(ask);
+  if (!thread) return answer('bolt.threadMissing', same('Which thread? Say it like half twenty grade five dry.'));
+  const grade = gradeIn(ask.words);
+  if (!grade)
+    return answer(
+      'bolt.gradeMissing',
+      same('Which grade? Count the head marks and add two: none is two, three is five, six is eight.'),
+    );
+  const found = boltTorque({ thread, grade, condition: conditionIn(ask.words) });
+  if (found.code !== 'boltTorque') return answer(`bolt.${found.code}`, boltFaults[found.code], { caution: 'makerFirst' });
+  const amount = ask.tell.amount(found.torque);
+  return answer(
+    'bolt',
+    {
+      speak: `${sentence(amount.speak)} for grade ${ask.tell.count(Number(grade)).speak}, ${conditionWords[found.condition] ?? found.condition}. ${makerFirst}`,
+      show: lines(
+        `${found.thread.id} grade ${grade}, ${conditionWords[found.condition] ?? found.condition}: ${amount.show}`,
+        `T = K D F, K ${found.k.valueOf()}, clamp ${Math.round(found.clamp.valueOf())} ${found.clampUnit} (three quarters of proof)`,
+        makerFirst,
+      ),
+    },
+    { sources: found.sources, caution: 'makerFirst' },
+  );
+}
+
+const conditionWords: Readonly<Record<string, string>> = { dry: 'dry', oiled: 'oiled', antiSeize: 'with anti-seize' };
+const boltFaults: Readonly<Record<'unknownThread' | 'unknownGrade' | 'unknownCondition', Words>> = {
+  unknownThread: same('That thread is not in my table. Say it again, like half twenty or M twelve by one point five.'),
+  unknownGrade: same(
+    'That grade is not made in that thread. Inch bolts are grade two, five or eight; metric eight point eight or ten point nine.',
+  ),
+  unknownCondition: same('Dry, oiled or anti-seize?'),
+};
+
+function givenThread({ given, words }: Ask): string | undefined {
+  const said = given.find((one) => 'field' in one && /Thread$/.test(one.field))?.value;
+  return said ?? words.split(' ').find((word) => threadOf(word) !== undefined);
+}
+
+const grades: Readonly<Record<string, string>> = { two: '2', five: '5', eight: '8', '8.8': '8.8', '10.9': '10.9' };
+
+function gradeIn(words: string): string | undefined {
+  const metric = /8\.8|eight point eight/.test(words) ? '8.8' : /10\.9|ten point nine/.test(words) ? '10.9' : undefined;
+  const said = /(?:grade|class) (\w+)/.exec(words)?.[1] ?? '';
+  return metric ?? grades[said] ?? (/^\d+$/.test(said) ? said : undefined);
+}
+
+function conditionIn(words: string): string {
+  if (/anti|never/.test(words)) return 'antiSeize';
+  return /oil|lub|greas|wet/.test(words) ? 'oiled' : 'dry';
+}
+
+function extension(ask: Ask): Answer {
+  const [wanted] = givenIn(ask, 'lbf.ft', 'N.m', 'lbf.in');
+  const [one, other] = givenIn(ask, 'in', 'mm');
+  if (!wanted || !one || !other) {
+    return answer(
+      'extension.missing',
+      same(
+        'Give me the torque, the wrench length and the extension: ninety foot pounds, wrench eighteen inches, extension three inches.',
+      ),
+    );
+  }
+  const [length, extra] = one.value.compare(other.value) >= 0 ? [one, other] : [other, one];
+  const [degrees] = givenIn(ask, 'deg');
+  const found = wrenchSetting(wanted, length.value, extra.value, degrees?.value.valueOf() ?? 0);
+  if (found.code !== 'wrenchSetting')
+    return answer(`extension.${found.code}`, same('The wrench length must be more than nothing. Measure grip to square.'));
+  const [set, wrong] = [ask.tell.amount(found.set), ask.tell.amount(found.uncorrected)];
+  return answer(
+    'extension',
+    {
+      speak: `Set it to ${set.speak}. Uncorrected, the nut would get ${wrong.speak}. At right angles no correction is needed.`,
+      show: lines(
+        `Set ${set.show}`,
+        `Uncorrected the nut gets ${wrong.show}`,
+        'T x L / (L + E); at right angles, or on the drive axis, no correction.',
+      ),
+    },
+    { sources: [found.source] },
+  );
+}
+
+function rangeWords({ low, high, unit }: Range, { tell }: Ask): Words {
+  return tell.range(low, high, unit);
+}
+
+function most({ high, unit }: Range, { tell }: Ask): Words {
+  return tell.amount({ value: high, unit });
+}
+
+function distinct(ranges: readonly Range[], ask: Ask): readonly string[] {
+  return [...new Set(ranges.map((range) => rangeWords(range, ask).speak))];
+}
+
+function studWords({ readings, tell }: Ask): Words {
+  const stud = measured(readings, { field: 'studThread' });
+  return stud ? tell.value('studThread', stud.value) : same('those');
+}
+
+/** "In three stages: twenty to twenty-five, fifty to sixty, then the final." */
+function stageWords(stages: readonly TorqueStage[], { tell }: Ask): Words {
+  const bare = (low: Fraction, high: Fraction) => tell.range(low, high, '1' satisfies UnitId);
+  const told = stages.slice(0, -1).map(({ low, high }) => bare(low, high));
+  return {
+    speak: `${sentence(tell.count(stages.length).speak)} stages: ${told.map(({ speak }) => speak).join(', then ')}, then final.`,
+    show: `Stages: ${told.map(({ show }) => show).join(', ')}, final`,
+  };
+}
+
+function moreWords(missing: readonly FieldId[]): string | undefined {
+  return missing.length > 0 ? `Tell me the ${listed(missing.map((field) => fieldOf(field).label))} to be sure.` : undefined;
+}

@@ -1,0 +1,78 @@
+// The service topics and who answers them; what the dialogue and the page ask besides.
+import { nameDamage, retorqueReminders } from '#core';
+import type { FieldId } from '#data';
+import type { QuestionIntent, Topic } from '#intents';
+import type { EventBody, JobRecord, ValueRecord } from '#log/events';
+import type { AlignmentView, Answer, Answerer, Know, SequenceView } from '../types.ts';
+import { alignment, alignmentView } from './service-alignment.ts';
+import { type Ask, answer, askOf, lines } from './service-ask.ts';
+import { brake } from './service-brake.ts';
+import { compute } from './service-compute.ts';
+import { due } from './service-due.ts';
+import { endPlay } from './service-end-play.ts';
+import { grease } from './service-grease.ts';
+import { type Judged, judged } from './service-judged.ts';
+import { sequence, sequenceView } from './service-sequence.ts';
+import { torque } from './service-torque.ts';
+
+const asked =
+  (reply: (ask: Ask) => Answer): Answerer =>
+  (question, job, know, now) =>
+    reply(askOf(question, job, know, now));
+
+export const serviceAnswers: Partial<Record<Topic, Answerer>> = {
+  torque: asked(torque),
+  sequence: asked(sequence),
+  endPlay: asked(endPlay),
+  grease: asked(grease),
+  alignment: asked(alignment),
+  brake: asked(brake),
+  compute: asked(compute),
+  due: asked(due),
+};
+
+const plain: QuestionIntent = { kind: 'question', topic: 'value' };
+
+/** The verdict on a value just taken: `bad` is asked about, `doubtful` is said, `good` needs no word. */
+export function judgeValue(value: ValueRecord, job: JobRecord, know: Know, now: string): Judged | undefined {
+  return judged(value, askOf(plain, job, know, now));
+}
+
+/** The order to draw while a step tightens something. */
+export function sequenceToDraw(what: SequenceView['what'], job: JobRecord, know: Know, now: string): SequenceView | undefined {
+  return sequenceView(askOf(plain, job, know, now), what);
+}
+
+/** The axle to draw while a step measures its squareness. */
+export function alignmentToDraw(job: JobRecord, know: Know, now: string): AlignmentView | undefined {
+  return alignmentView(askOf(plain, job, know, now));
+}
+
+/** Reminders to set when a step with this torque is done: check it again by miles and by date. */
+export function remindersAfter(field: FieldId, turn: string, now: string, odometer?: string): readonly EventBody[] {
+  return retorqueReminders(field, now, odometer).map(({ id, text, dueAt, dueMiles }) => ({
+    kind: 'reminderSet',
+    id: `${turn}.${id}`,
+    text,
+    ...(dueAt === undefined ? {} : { dueAt }),
+    ...(dueMiles === undefined ? {} : { dueMiles }),
+  }));
+}
+
+/** Bearing damage in a note or question, named and answered with reuse or replace; undefined where no damage is named. */
+export function damageAnswer(text: string): Answer | undefined {
+  const named = nameDamage(text);
+  if (named.code === 'damageUnknown') return undefined;
+  const verdicts = { no: 'Replace cone and cup', look: 'Look closer', yes: 'May go back' } as const;
+  const told = named.found.map((row) => ({ row, head: verdicts[row.reuse as keyof typeof verdicts] }));
+  const [worst] = told;
+  if (!worst) return undefined;
+  return answer(
+    `damage.${worst.row.id}`,
+    {
+      speak: `${worst.head}: ${worst.row.term}. ${worst.row.why}`,
+      show: lines(...told.map(({ row, head }) => `${head}: ${row.term} (ISO 15243 ${row.iso}). ${row.why}`)),
+    },
+    { sources: named.found.map(({ source }) => source) },
+  );
+}
