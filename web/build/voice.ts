@@ -6,6 +6,8 @@ import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, constants } from 'node:zlib';
+import { vocabulary } from '../recogniser/engine/interim-grammar.ts';
+import { spellWords } from './words.ts';
 
 const squeeze = promisify(brotliCompress);
 const { resolve } = createRequire(import.meta.url);
@@ -29,6 +31,7 @@ function assets(): readonly Asset[] {
     file(join(runtime, 'ort-wasm-simd-threaded.wasm'), 'runtime.wasm', 9),
     file(join(runtime, 'ort-wasm-simd-threaded.mjs'), 'runtime.mjs', 9),
     file(join(moonshine, 'LICENSE'), 'model-licence.txt', 9),
+    { name: 'words.json', bytes: Buffer.from(JSON.stringify(spellWords(vocabulary()))), quality: 9 },
   ];
 }
 

@@ -1,15 +1,25 @@
 // Fetches the voice files with progress, whole or not at all.
 
-export interface Wanted {
-  readonly url: string;
-  /** Fetched past the browser's own cache: the copy there is broken. */
-  readonly anew?: boolean;
+type OnBytes = (bytes: number) => void;
+
+/** A broken copy is thrown away and fetched once more. @throws Error with a plain message when the file does not come whole */
+export async function fetchChecked(url: string, onBytes: OnBytes): Promise<Uint8Array> {
+  const bytes = await fetchOnce(url, {}, onBytes);
+  if (await isWhole(url, bytes)) return bytes;
+  await forget(url);
+  const fresh = await fetchOnce(url, { cache: 'reload' }, () => undefined);
+  if (await isWhole(url, fresh)) return fresh;
+  throw new Error('The speech model came damaged.');
 }
 
-/** @throws Error with a plain message when a file does not come whole */
-export async function fetchWhole({ url, anew = false }: Wanted, onBytes: (bytes: number, of: number) => void): Promise<Uint8Array> {
-  const response = await fetch(url, anew ? { cache: 'reload' } : {}).catch(() => undefined);
-  if (!response?.ok || !response.body) throw new Error(`The speech model could not be fetched (${response?.status ?? 'no connection'}).`);
+async function forget(url: string): Promise<void> {
+  for (const name of (await globalThis.caches?.keys()) ?? []) await (await caches.open(name)).delete(url);
+}
+
+async function fetchOnce(url: string, how: RequestInit, onBytes: OnBytes): Promise<Uint8Array> {
+  const response = await fetch(url, how).catch(() => undefined);
+  if (!response?.ok || !response.body)
+    throw new Error(`The speech model could not be fetched (${response?.status ?? 'no connection'}).`);
   const parts: Uint8Array[] = [];
   let size = 0;
   const reader = response.body.getReader();
@@ -20,7 +30,7 @@ export async function fetchWhole({ url, anew = false }: Wanted, onBytes: (bytes:
     if (done) break;
     parts.push(value);
     size += value.length;
-    onBytes(value.length, size);
+    onBytes(value.length);
   }
   return joined(parts, size);
 }
@@ -36,7 +46,7 @@ function joined(parts: readonly Uint8Array[], size: number): Uint8Array {
 }
 
 /** The ten hex digits that the file's name promises. */
-export async function isWhole(url: string, bytes: Uint8Array): Promise<boolean> {
+async function isWhole(url: string, bytes: Uint8Array): Promise<boolean> {
   const promised = /-([0-9a-f]{10})\.\w+$/.exec(url)?.[1];
   // Plain http from another machine has no hashing; the sound of the model's first second is then the test.
   if (promised === undefined || globalThis.crypto?.subtle === undefined) return true;

@@ -1,4 +1,5 @@
 // The microphone: opened by a press, silent in between, let go when it has not been used for a while.
+import { fault } from './faults.ts';
 import type { Unheard, Why } from './types.ts';
 
 export interface Microphone {
@@ -89,24 +90,4 @@ function whyOf(cause: unknown): Why {
   if (name === 'NotAllowedError' || name === 'SecurityError') return 'micRefused';
   if (name === 'NotFoundError' || name === 'OverconstrainedError') return 'noMicrophone';
   return name === 'NotReadableError' || name === 'AbortError' ? 'micBusy' : 'failed';
-}
-
-const messages: Readonly<Partial<Record<Why, string>>> = {
-  notSecure: 'This address gets no microphone. Open the page by https or on this machine itself; typing works.',
-  micRefused: 'The microphone is not allowed here. Allow it beside the address, then press again; typing works.',
-  noMicrophone: 'No microphone found. Plug one in and press again; typing works.',
-  micBusy: 'The microphone is in use by another program. Close that and press again; typing works.',
-  micLost: 'The microphone went away. Check its plug and press again; typing works.',
-  silence: 'Heard nothing. Hold the bar while you speak.',
-  tooQuiet: 'Too quiet. Bring the microphone closer and say it again.',
-  tooShort: 'That was too short. Hold the bar while you speak.',
-  tooLong: 'That was too long to take in. Say a value or two at a time.',
-  notReady: 'Voice is still loading. Press again in a moment, or type.',
-  modelBroken: 'The speech model did not load. Press again to fetch it anew; typing works.',
-  cancelled: 'Stopped.',
-};
-
-/** What went wrong, in words. */
-export function fault(why: Why): Unheard {
-  return { ok: false, why, message: messages[why] ?? 'Voice failed. Press again, or type.' };
 }

@@ -1,5 +1,6 @@
 // Sound of one press -> what was said, how sure, and what else it may have been. The same code in the page's worker and in Node.
 import type { Expects } from '#intents';
+import { fault } from '../faults.ts';
 import { normalised } from '../sound/level.ts';
 import type { Hearing } from '../types.ts';
 import { judge, type Kind, meanOf } from './doubt.ts';
@@ -33,7 +34,7 @@ export interface Engine {
   hear(samples: Float32Array, expects: Expects, goOn?: () => Promise<boolean>): Promise<Heard>;
 }
 
-const again: Hearing = { ok: false, why: 'notUnderstood', message: 'Did not get that. Say it again, or type it.' };
+const again = fault('notUnderstood');
 const tuning = { beam: 5, reward: 2.4, margin: 9 };
 
 export function engine<State extends object>(model: Model, spellings: Spellings, language: Language<State>): Engine {
@@ -53,7 +54,10 @@ export function engine<State extends object>(model: Model, spellings: Spellings,
     async hear(samples, expects, goOn) {
       const frames = await model.encode(normalised(samples));
       const maxTokens = 8 + Math.ceil((samples.length / 16_000) * 7);
-      return weigh(await search(model, frames, lexiconFor(expects), { ...tuning, maxTokens, ...(goOn && { goOn }) }), language.read);
+      return weigh(
+        await search(model, frames, lexiconFor(expects), { ...tuning, maxTokens, ...(goOn && { goOn }) }),
+        language.read,
+      );
     },
   };
 }
@@ -68,7 +72,10 @@ export function weigh(candidates: readonly Candidate[], read: (text: string) => 
   const mean = meanOf(best);
   const { band, confidence } = judge(kind, mean, lead);
   if (band === 'refuse') return { hearing: again, candidates, mean, lead };
-  const alternatives = distinct(rivals.filter(({ score }) => best.score - score < 4), read).slice(0, 3);
+  const alternatives = distinct(
+    rivals.filter(({ score }) => best.score - score < 4),
+    read,
+  ).slice(0, 3);
   return { hearing: { ok: true, text: best.text, confidence, alternatives, band }, candidates, mean, lead };
 }
 

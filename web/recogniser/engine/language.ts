@@ -1,0 +1,40 @@
+// What the engine is told about the language: what can be said now, what a text says, which words the model tends to miss.
+import { fields } from '#data';
+import { type Expects, type Intent, understand } from '#intents';
+import type { Language, Reading } from './hear.ts';
+import { interim, type Set_ } from './interim-grammar.ts';
+
+const whole = interim();
+const fieldWords = new Set(fields.flatMap(({ said }) => said).flatMap((name) => name.split(' ')));
+
+/** "Hub" is a rare word that sounds like many common ones. */
+const hubBoost = 5;
+const fieldBoost = 2;
+
+export const language: Language<Set_> = {
+  grammar: (_expects: Expects) => whole,
+  read,
+  boost: (word) => (word === 'hub' ? hubBoost : fieldWords.has(word) ? fieldBoost : 0),
+};
+
+/** Commands that lose or settle something. */
+const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'skip'];
+
+/** @param text as the search spelt it */
+export function read(text: string): Reading {
+  const { intents, unclaimed } = understand(text);
+  return { key: JSON.stringify([intents.map(meaning), unclaimed]), kind: kindOf(intents) };
+}
+
+function meaning(intent: Intent): unknown {
+  const { span: _span, alternatives: _alternatives, ...rest } = intent as Intent & { alternatives?: unknown };
+  return rest;
+}
+
+function kindOf(intents: readonly Intent[]): Reading['kind'] {
+  if (intents.some(({ kind }) => kind === 'measure')) return 'measure';
+  if (intents.some(({ kind }) => kind === 'quantity' || kind === 'correct')) return 'bare';
+  return intents.some((intent) => intent.kind === 'strike' || (intent.kind === 'command' && grave.includes(intent.name)))
+    ? 'grave'
+    : 'command';
+}

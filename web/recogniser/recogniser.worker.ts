@@ -1,0 +1,68 @@
+// The recogniser off the page's thread: takes sound as it comes, decodes at each pause, answers when the bar is let go.
+import * as ort from 'onnxruntime-web/wasm';
+import type { Expects } from '#intents';
+import { type Engine, engine } from './engine/hear.ts';
+import { language } from './engine/language.ts';
+import { loadModel } from './engine/model.ts';
+import { spellingsFrom, type WordTable } from './engine/spellings.ts';
+import { fault } from './faults.ts';
+import { fetchChecked } from './fetch-files.ts';
+import { type Listening, listen } from './listen.ts';
+import type { FromWorker, ToWorker, VoiceFiles } from './messages.ts';
+
+declare const self: DedicatedWorkerGlobalScope;
+
+/** Model, runtime and words, unpacked. */
+const allBytes = 39_600_000;
+
+let ready: Engine | undefined;
+let current: Listening | undefined;
+
+const tell = (message: FromWorker): void => self.postMessage(message);
+
+self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+  switch (data.kind) {
+    case 'load':
+      void load(data.files).then(
+        () => tell({ kind: 'ready' }),
+        (cause: unknown) => tell({ kind: 'broken', message: cause instanceof Error ? cause.message : String(cause) }),
+      );
+      return;
+    case 'begin':
+      current?.cancel();
+      current = begin(data.press, data.rate, data.expects);
+      return;
+    case 'block':
+      current?.block(data.samples);
+      return;
+    default:
+      current?.[data.kind]();
+  }
+};
+
+function begin(press: number, rate: number, expects: Expects): Listening | undefined {
+  const answer = (hearing: Parameters<Parameters<typeof listen>[3]>[0]): void => tell({ kind: 'heard', press, hearing });
+  if (ready) return listen(ready, rate, expects, answer);
+  answer(fault('notReady'));
+  return undefined;
+}
+
+async function load(files: VoiceFiles): Promise<void> {
+  let got = 0;
+  const fetched = (url: string) =>
+    fetchChecked(url, (bytes) => {
+      got += bytes;
+      tell({ kind: 'progress', part: Math.min(0.95, (got / allBytes) * 0.95) });
+    });
+  const [encoder, decoder, wasm, words] = await Promise.all([files.encoder, files.decoder, files.wasm, files.words].map(fetched));
+  if (!encoder || !decoder || !wasm || !words) throw new Error('The speech model did not come whole.');
+  ort.env.wasm.numThreads = 1;
+  ort.env.wasm.wasmBinary = wasm;
+  ort.env.wasm.wasmPaths = { mjs: new URL(files.runtime, self.location.href).href };
+  const model = await loadModel(ort, encoder, decoder);
+  const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
+  const made = engine(model, spellingsFrom(table), language);
+  // The first run is slow: let a silent second have it.
+  await made.hear(new Float32Array(16_000), { fields: [], yesNo: false });
+  ready = made;
+}
