@@ -49,7 +49,7 @@ function longest<T>(root: Node<T>, tokens: readonly Token[], at: number): Found<
   return best;
 }
 
-/** All word sequences of a phrase without slots. @throws TypeError when it has one. */
+/** All word sequences of a phrase. @throws TypeError for slots and loops, which have no end. */
 export function sequences(of: Phrase): string[][] {
   switch (of.kind) {
     case 'word':
@@ -63,7 +63,12 @@ export function sequences(of: Phrase): string[][] {
         (left, part) => left.flatMap((words) => sequences(part).map((more) => [...words, ...more])),
         [[]],
       );
+    case 'means':
+      return sequences(of.of);
+    case 'lazy':
+      return sequences(of.get());
+    case 'many':
     case 'slot':
-      throw new TypeError(`sequences() expected a phrase without slots, got <${of.name}>`);
+      throw new TypeError(`sequences() expected a phrase without slots and loops, got a ${of.kind}`);
   }
 }

@@ -3,6 +3,8 @@
 // A template is a phrase in one line: words, (this|that other), [maybe], and <slots>.
 //   phrase('change <field> to <quantity>')
 
+import type { Intent } from './types.ts';
+
 /** What a slot stands for; each reader knows how to fill it. `rest` is free text to the end and stays out of the grammar. */
 export type SlotName = 'field' | 'rest';
 
@@ -11,13 +13,41 @@ export type Phrase =
   | { readonly kind: 'seq'; readonly parts: readonly Phrase[] }
   | { readonly kind: 'oneOf'; readonly of: readonly Phrase[] }
   | { readonly kind: 'maybe'; readonly of: Phrase }
-  | { readonly kind: 'slot'; readonly slot: SlotName; readonly name: string };
+  | { readonly kind: 'slot'; readonly slot: SlotName; readonly name: string }
+  /** One or more times. */
+  | { readonly kind: 'many'; readonly of: Phrase }
+  /** Built when first needed: a field's thousands of numbers. */
+  | { readonly kind: 'lazy'; readonly get: () => Phrase }
+  /** What the words mean, for sampling; reading and walking pass through. */
+  | { readonly kind: 'means'; readonly of: Phrase; readonly meaning: Meaning };
+
+/** A piece of an intent that some words of a phrase stand for. Numbers add up; characters follow one another. */
+export type Meaning =
+  | { readonly add: string }
+  | { readonly negative: true }
+  | { readonly characters: string }
+  | { readonly set: Readonly<Record<string, string>> }
+  | { readonly end: 'measure' | 'quantity' | 'correct' }
+  | { readonly intent: Intent };
 
 export const word = (text: string): Phrase => ({ kind: 'word', word: text });
 export const seq = (...parts: readonly Phrase[]): Phrase => (parts.length === 1 && parts[0] ? parts[0] : { kind: 'seq', parts });
 export const oneOf = (...of: readonly Phrase[]): Phrase => (of.length === 1 && of[0] ? of[0] : { kind: 'oneOf', of });
 export const maybe = (of: Phrase): Phrase => ({ kind: 'maybe', of });
 export const slot = (name: SlotName, as: string = name): Phrase => ({ kind: 'slot', slot: name, name: as });
+export const many = (of: Phrase): Phrase => ({ kind: 'many', of });
+export const means = (of: Phrase, meaning: Meaning): Phrase => ({ kind: 'means', of, meaning });
+
+export function lazy(build: () => Phrase): Phrase {
+  let built: Phrase | undefined;
+  return {
+    kind: 'lazy',
+    get: () => {
+      built ??= build();
+      return built;
+    },
+  };
+}
 
 /** Reads a template. @throws TypeError when a bracket is left open. */
 export function phrase(template: string): Phrase {

@@ -42,6 +42,18 @@ function walk(of: Phrase, tokens: readonly Token[], at: number, stop: number, ca
       return;
     case 'slot':
       slots[of.slot](tokens, at, stop, caught, then);
+      return;
+    case 'means':
+      walk(of.of, tokens, at, stop, caught, then);
+      return;
+    case 'lazy':
+      walk(of.get(), tokens, at, stop, caught, then);
+      return;
+    case 'many':
+      walk(of.of, tokens, at, stop, caught, (end, more) => {
+        then(end, more);
+        if (end > at) walk(of, tokens, end, stop, more, then);
+      });
   }
 }
 
@@ -55,7 +67,10 @@ function inOrder(
   then: Continue,
 ): void {
   const part = parts[from];
-  if (!part) return then(at, caught);
+  if (!part) {
+    then(at, caught);
+    return;
+  }
   walk(part, tokens, at, stop, caught, (end, more) => inOrder(parts, from + 1, tokens, end, stop, more, then));
 }
 
@@ -125,6 +140,11 @@ function firsts(of: Phrase): { words: string[]; empty: boolean } {
       }
       return { words, empty: true };
     }
+    case 'means':
+    case 'many':
+      return firsts(of.of);
+    case 'lazy':
+      return firsts(of.get());
     case 'slot':
       throw new TypeError(`table() cannot index a phrase that may begin with <${of.name}>`);
   }

@@ -1,0 +1,60 @@
+// The recogniser's grammar, from the same tables that the parser reads: walked, listed, printed, sampled.
+import { lazy, type Phrase } from '../phrase.ts';
+import type { Expects } from '../types.ts';
+import { type Automaton, automaton } from './automaton.ts';
+import { jsgfOf } from './jsgf.ts';
+import { type Sample, sampleOf } from './sample.ts';
+import { sentences } from './sentences.ts';
+
+export type { Automaton, Sample };
+
+const phrases = new Map<string, Phrase>();
+const keyOf = (expects: Expects | undefined) => (expects ? `${expects.yesNo} ${expects.fields.join(' ')}` : '');
+
+function phraseFor(expects: Expects | undefined): Phrase {
+  const key = keyOf(expects);
+  const known = phrases.get(key) ?? lazy(() => sentences(expects));
+  phrases.set(key, known);
+  return known;
+}
+
+const automata = new Map<string, Automaton>();
+
+/**
+ * The grammar as an automaton over lower-case words without punctuation ("seventy", "two", "u", "bolt", "psi"; letters are single).
+ * States are numbers, made lazily and kept for the life of the process; `next` is a map look-up after its first call.
+ * With `expects.fields` the bare values of those fields may be said too; all else stays reachable.
+ */
+export function grammar(expects?: Expects): Automaton {
+  const key = keyOf(expects);
+  const known = automata.get(key) ?? automaton(phraseFor(expects));
+  automata.set(key, known);
+  return known;
+}
+
+/** Every word the grammar can say, sorted. Walks all phrases once. */
+export function wordList(expects?: Expects): readonly string[] {
+  const words = new Set<string>();
+  const seen = new Set<Phrase>();
+  const visit = (of: Phrase): void => {
+    if (seen.has(of)) return;
+    seen.add(of);
+    if (of.kind === 'word') words.add(of.word);
+    else if (of.kind === 'seq') of.parts.forEach(visit);
+    else if (of.kind === 'oneOf') of.of.forEach(visit);
+    else if (of.kind === 'lazy') visit(of.get());
+    else if (of.kind !== 'slot') visit(of.of);
+  };
+  visit(phraseFor(expects));
+  return [...words].sort();
+}
+
+/** The grammar as JSGF text. */
+export function jsgf(expects?: Expects): string {
+  return jsgfOf(phraseFor(expects));
+}
+
+/** A random sentence and what it means; `random` gives numbers in [0, 1). */
+export function sample(random: () => number, expects?: Expects): Sample {
+  return sampleOf(phraseFor(expects), random);
+}

@@ -1,0 +1,81 @@
+// A random sentence of a phrase, with the intents that it means.
+import Fraction from 'fraction.js';
+import { type FieldId, fieldOf } from '#data';
+import type { Meaning, Phrase } from '../phrase.ts';
+import type { Intent } from '../types.ts';
+
+export interface Sample {
+  readonly text: string;
+  /** Only what the sentence decides: kind, field, value, unit, side, axle, stage, name, topic. */
+  readonly intents: readonly Readonly<Record<string, unknown>>[];
+}
+
+interface Draft {
+  number?: Fraction;
+  negative: boolean;
+  characters: string;
+  set: Record<string, string>;
+}
+
+/** `random` gives numbers from 0 up to but not including 1. */
+export function sampleOf(of: Phrase, random: () => number): Sample {
+  const words: string[] = [];
+  const meanings: Meaning[] = [];
+  speak(of, random, words, meanings, 0);
+  return { text: words.join(' '), intents: intentsFrom(meanings) };
+}
+
+function speak(of: Phrase, random: () => number, words: string[], meanings: Meaning[], again: number): void {
+  switch (of.kind) {
+    case 'word':
+      words.push(of.word);
+      return;
+    case 'seq':
+      for (const part of of.parts) speak(part, random, words, meanings, 0);
+      return;
+    case 'oneOf': {
+      const one = of.of[Math.floor(random() * of.of.length)];
+      if (one) speak(one, random, words, meanings, 0);
+      return;
+    }
+    case 'maybe':
+      if (random() < 0.5) speak(of.of, random, words, meanings, 0);
+      return;
+    case 'many':
+      speak(of.of, random, words, meanings, 0);
+      if (again < 3 && random() < 0.3) speak(of, random, words, meanings, again + 1);
+      return;
+    case 'means':
+      speak(of.of, random, words, meanings, 0);
+      meanings.push(of.meaning);
+      return;
+    case 'lazy':
+      speak(of.get(), random, words, meanings, 0);
+      return;
+    case 'slot':
+      throw new TypeError(`sample() cannot speak the slot <${of.name}>`);
+  }
+}
+
+function intentsFrom(meanings: readonly Meaning[]): Sample['intents'] {
+  const intents: Readonly<Record<string, unknown>>[] = [];
+  let draft: Draft = { negative: false, characters: '', set: {} };
+  for (const meaning of meanings) {
+    if ('add' in meaning) draft.number = (draft.number ?? new Fraction(0)).add(meaning.add);
+    else if ('negative' in meaning) draft.negative = true;
+    else if ('characters' in meaning) draft.characters += meaning.characters;
+    else if ('set' in meaning) draft.set = { ...draft.set, ...meaning.set };
+    else if ('intent' in meaning) intents.push(meaning.intent satisfies Intent as Readonly<Record<string, unknown>>);
+    else {
+      intents.push(finished(meaning.end, draft));
+      draft = { negative: false, characters: '', set: {} };
+    }
+  }
+  return intents;
+}
+
+function finished(kind: string, { number, negative, characters, set }: Draft): Readonly<Record<string, unknown>> {
+  const value = number ? (negative ? number.neg() : number).toFraction() : characters;
+  const field = set.field ? fieldOf(set.field as FieldId) : undefined;
+  return { kind, ...set, value, ...(number && field?.unit ? { unit: field.unit } : {}) };
+}

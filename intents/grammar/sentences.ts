@@ -1,0 +1,115 @@
+// Whole utterances: measures, corrections, strikes, commands and questions, from the same tables that the parser reads.
+import { type FieldId, fieldOf, fields } from '#data';
+import { holds } from '../fields.ts';
+import { many, maybe, means, oneOf, type Phrase, phrase, seq, word } from '../phrase.ts';
+import type { Expects, Intent } from '../types.ts';
+import { commandWords } from '../words/commands.ts';
+import { topics } from '../words/questions.ts';
+import { words } from './numbers.ts';
+import { anyLength, valueOf } from './values.ts';
+
+const places: Phrase = maybe(
+  oneOf(
+    ...(['left', 'right'] as const).map((side) => means(word(side), { set: { side } })),
+    means(words('both sides'), { set: { side: 'both' } }),
+    ...(['front', 'rear'] as const).map((axle) => means(words(`${axle} axle`), { set: { axle } })),
+    ...(['left', 'right'] as const).flatMap((side) =>
+      (['front', 'rear'] as const).map((axle) => means(words(`${side} ${axle}`), { set: { side, axle } })),
+    ),
+  ),
+);
+
+const axlesOnly: Phrase = maybe(
+  oneOf(
+    ...(['front', 'rear'] as const).map((axle) => means(words(`${axle} axle`), { set: { axle } })),
+    means(words('new axle'), { set: { stage: 'fitted' } }),
+    means(words('old axle'), { set: { stage: 'found' } }),
+  ),
+);
+
+/** Names that no other field shares; the shop's commonest four. */
+const shared = new Set(fields.flatMap(({ said }) => said).filter((name, at, all) => all.indexOf(name) !== at));
+const namesOf = (id: FieldId) =>
+  fieldOf(id)
+    .said.filter((name, at) => at === 0 || !shared.has(name))
+    .slice(0, 4);
+
+const nameOf = (id: FieldId): Phrase => means(oneOf(...namesOf(id).map(words)), { set: { field: id } });
+
+function measureOf(id: FieldId): Phrase {
+  const where = fieldOf(id).perSide ? places : axlesOnly;
+  return means(seq(where, nameOf(id), maybe(oneOf(word('is'), word('at'))), valueOf(id)), { end: 'measure' });
+}
+
+const named = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => id);
+const choices = fields.filter(({ id }) => holds(id) === 'choice').map(({ id }) => id);
+
+/** Values that say by themselves what they are. */
+const nameless: readonly FieldId[] = ['boltPattern', ...choices];
+const itself = (id: FieldId): Phrase => means(means(valueOf(id), { set: { field: id } }), { end: 'measure' });
+const poundAxle: Phrase = means(means(seq(valueOf('capacity'), word('axle')), { set: { field: 'capacity' } }), {
+  end: 'measure',
+});
+
+/** What is waited for may be said without its name. */
+function bare(id: FieldId): Phrase {
+  if (holds(id) !== 'number') return itself(id);
+  const where = fieldOf(id).perSide ? places : seq();
+  return means(seq(where, valueOf(id)), { end: 'quantity' });
+}
+
+const correctionOpeners = phrase('(no [make that]|make that|correction|i said|actually|scratch that make that)');
+
+function corrections(waited: readonly FieldId[]): Phrase {
+  const numbers = waited.filter((id) => holds(id) === 'number').map(valueOf);
+  const value = numbers.length > 0 ? oneOf(...numbers) : anyLength;
+  return oneOf(
+    means(seq(correctionOpeners, value), { end: 'correct' }),
+    ...named.map((id) => means(seq(word('change'), nameOf(id), word('to'), valueOf(id)), { end: 'correct' })),
+  );
+}
+
+const says = (of: Phrase, intent: Intent): Phrase => means(of, { intent });
+
+const strikes: Phrase = oneOf(
+  says(phrase('(scratch|strike) that'), { kind: 'strike' }),
+  ...named.map((id) => says(seq(phrase('(scratch|strike|delete) the'), nameWords(id)), { kind: 'strike', field: id })),
+);
+
+function nameWords(id: FieldId): Phrase {
+  return oneOf(...namesOf(id).map(words));
+}
+
+/** Openers with free text after them are left to typing; of each command its commonest sayings. */
+const commands: Phrase = oneOf(
+  ...commandWords.flatMap(({ name, said }) =>
+    said
+      .slice(0, 3)
+      .filter((template) => !template.includes('<'))
+      .map((template) => says(phrase(template), { kind: 'command', name })),
+  ),
+);
+
+const questions: Phrase = oneOf(
+  ...topics.flatMap(({ topic, said }) =>
+    said.flatMap((template) =>
+      template.includes('<field>')
+        ? named.map((id) => says(phrase(template.replace('<field>', namesOf(id)[0] ?? id)), { kind: 'question', topic }))
+        : [says(phrase(template), { kind: 'question', topic })],
+    ),
+  ),
+);
+
+/** All that can be said; what the dialogue waits for may be said without its name. */
+export function sentences(expects?: Expects): Phrase {
+  const waited = expects?.fields ?? [];
+  const measure = oneOf(...named.map(measureOf), ...nameless.map(itself), poundAxle);
+  return oneOf(
+    seq(many(measure), maybe(says(phrase('next'), { kind: 'command', name: 'next' }))),
+    ...waited.map(bare),
+    corrections(waited),
+    strikes,
+    commands,
+    questions,
+  );
+}
