@@ -1,10 +1,17 @@
 // Checks every trade table row by row. Used when the server starts and in tests, never on the page.
 import * as z from 'zod';
+import { checkProcedures } from './check-procedures.ts';
 import demoStock from './demo/stock.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
 import fitRules from './fit-rules.json' with { type: 'json' };
 import mishearingTable from './mishearings.json' with { type: 'json' };
+import { exact, field, sourced, type Table, unit, word } from './rows.ts';
+import { serviceTables } from './service-schema.ts';
 import unitTable from './units.json' with { type: 'json' };
+
+/** Faults of a shop's procedures laid over our own, each with its file and step. */
+export { checkProcedures, type ProcedureFault } from './check-procedures.ts';
+export { exact, sourced, word };
 
 /** What is wrong with one row: `row` counts from 1; `column` is empty where the whole row is meant. */
 export interface TableFault {
@@ -13,20 +20,6 @@ export interface TableFault {
   readonly column: string;
   readonly fault: string;
 }
-
-interface Table {
-  readonly file: string;
-  readonly rows: readonly unknown[];
-  readonly row: z.ZodType;
-}
-
-/** An exact number written as text: "72", "579/8", "-3/4", "0.45359237". */
-export const exact = z.string().regex(/^-?\d+(\.\d+|\/[1-9]\d*)?$/, 'expected an exact number such as "579/8"');
-export const word = z.string().min(1);
-export const sourced = { source: word };
-
-const unit = z.enum(unitTable.rows.map(({ id }) => id));
-const field = z.enum(fieldTable.rows.map(({ id }) => id));
 
 const unitRow = z.strictObject({ id: word, dimension: word, factor: exact, offset: exact.optional(), ...sourced });
 
@@ -72,11 +65,19 @@ const tables: readonly Table[] = [
   { file: 'data/mishearings.json', rows: mishearingTable.rows, row: mishearingRow },
   { file: 'data/fit-rules.json', rows: fitRules.rows, row: fitRuleRow },
   { file: 'data/demo/stock.json', rows: demoStock.rows, row: stockRow },
+  ...serviceTables,
 ];
 
 /** Every fault in every table; empty when all is well. */
 export function checkTables(): TableFault[] {
-  return tables.flatMap(checkTable);
+  const inSteps = checkProcedures().map(({ file, step, fault }) => ({ file, row: stepRow(file, step), column: step, fault }));
+  return [...tables.flatMap(checkTable), ...inSteps];
+}
+
+/** Place of a step in its file, from 1; 0 where the whole procedure is meant. */
+function stepRow(file: string, step: string): number {
+  const rows = tables.find((table) => table.file === file)?.rows ?? [];
+  return rows.findIndex((row) => (row as { readonly id?: unknown } | null)?.id === step) + 1;
 }
 
 /** The faults of one table: each row against its schema, and no id twice. */

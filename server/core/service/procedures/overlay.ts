@@ -12,7 +12,7 @@ export interface ShopProcedure {
   readonly drop?: readonly string[];
 }
 
-/** The procedures with a shop's own laid over them, by id. Check the result with `checkProcedures`. */
+/** The procedures with a shop's own laid over them, by id. Check the result with `checkProcedures` of #data/schema. */
 export function withShopProcedures(own: readonly Procedure[], shop: readonly ShopProcedure[]): readonly Procedure[] {
   const changed = own.map((procedure) => shop.filter(({ id }) => id === procedure.id).reduce(overlay, procedure));
   const added = shop.filter(({ id }) => own.every((procedure) => procedure.id !== id));
