@@ -5,8 +5,8 @@ import demoStock from './demo/stock.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
 import fitRules from './fit-rules.json' with { type: 'json' };
 import mishearingTable from './mishearings.json' with { type: 'json' };
-import { exact, field, sourced, type Table, unit, word } from './rows.ts';
-import { serviceTables } from './service-schema.ts';
+import { exact, field, sourced, type Table, unit, word } from './schema/rows.ts';
+import { serviceTables } from './schema/service.ts';
 import unitTable from './units.json' with { type: 'json' };
 
 /** Faults of a shop's procedures laid over our own, each with its file and step. */

@@ -23,7 +23,7 @@ import {
   uBolts,
   wheelNuts,
   wireGauges,
-} from './index.ts';
+} from '../index.ts';
 import { exact, field, sourced, type Table, unit, word } from './rows.ts';
 
 const base = { id: word, ...sourced };

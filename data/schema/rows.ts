@@ -1,7 +1,7 @@
 // What every schema of a trade table is made of.
 import * as z from 'zod';
-import fieldTable from './fields.json' with { type: 'json' };
-import unitTable from './units.json' with { type: 'json' };
+import fieldTable from '../fields.json' with { type: 'json' };
+import unitTable from '../units.json' with { type: 'json' };
 
 /** An exact number written as text: "72", "579/8", "-3/4", "0.45359237". */
 export const exact = z.string().regex(/^-?\d+(\.\d+|\/[1-9]\d*)?$/, 'expected an exact number such as "579/8"');
