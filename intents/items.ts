@@ -15,7 +15,7 @@ import { axleWords, type Position, positionWords, sameWords, sideWords, stageWor
 export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePosition } | { readonly stage: Stage };
 
 export type Item = { readonly start: number; readonly end: number } & (
-  | { readonly is: 'names'; readonly fields: readonly FieldId[] }
+  | { readonly is: 'names'; readonly fields: readonly FieldId[]; readonly place?: Place }
   | { readonly is: 'number'; readonly quantity: QuantityReading }
   | { readonly is: 'stamp'; readonly stamp: Stamp }
   | { readonly is: 'choice'; readonly field: FieldId; readonly choice: string }
@@ -62,7 +62,7 @@ function value(tokens: readonly Token[], at: number, calling: Calling): Item | u
   const asked = calling.fields.map(holds);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
   const quantity = readQuantity(tokens, at, plausibleFor(calling));
-  if (stamp && (!quantity || stamp.end > quantity.end || asked.includes(stamp.holds)))
+  if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
     return { is: 'stamp', stamp, start: at, end: stamp.end };
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
 }
@@ -73,12 +73,33 @@ const canStamp = (asked: readonly Holds[], calling: Calling) =>
 
 function plausibleFor(calling: Calling): Plausible | undefined {
   const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
+  if (calling.fields.length === 0) return notTwoLengths;
   return rows.length === 0 ? undefined : (number, unit) => rows.some((row) => isPlausible(row, number, unit));
 }
 
+/** "seventy-two fifty-eight" with no name is a hub face and a spring centre, not seven thousand and more. */
+const notTwoLengths: Plausible = (value, unit) => {
+  if (unit !== undefined || value.d !== 1n) return true;
+  const [hubFace, springCentre] = [value.n / 100n, value.n % 100n];
+  return !(hubFace >= 40n && hubFace <= 120n && springCentre >= 20n && springCentre < hubFace && hubFace - springCentre <= 40n);
+};
+
 function named(tokens: readonly Token[], at: number): Item | undefined {
   const field = fieldNames.longest(tokens, at);
-  return field && { is: 'names', fields: field.meaning, start: at, end: field.end };
+  return interrupted(tokens, at, field?.end ?? at) ?? (field && { is: 'names', fields: field.meaning, start: at, end: field.end });
+}
+
+/** A place may stand inside a name: "coupler to left spindle". */
+function interrupted(tokens: readonly Token[], at: number, longest: number): Item | undefined {
+  for (let from = at + 1; from < at + 4; from += 1) {
+    const found = tokens[from] && listed(tokens, from);
+    if (!found || found.is !== 'place') continue;
+    const without = [...tokens.slice(at, from), ...tokens.slice(found.end, found.end + 6)];
+    const field = fieldNames.longest(without, 0);
+    const end = field ? at + field.end + (found.end - from) : 0;
+    if (field && end > found.end && end > longest) return { is: 'names', fields: field.meaning, place: found.place, start: at, end };
+  }
+  return undefined;
 }
 
 function listed(tokens: readonly Token[], at: number): Item | undefined {

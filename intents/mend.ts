@@ -1,6 +1,6 @@
 // Mishearings and spellings put right before reading: rows of data/mishearings.json, homophones only where a number can stand,
 // and, as a last resort, a field's name by its sound. What was heard is kept on the token.
-import { mishearings } from '#data';
+import { type Mishearing, mishearings } from '#data';
 import { lexicon } from './lexicon.ts';
 import { classOf, isNumberWord } from './numbers/classes.ts';
 import { readUnit } from './numbers/unit.ts';
@@ -8,15 +8,19 @@ import { bySound } from './sound.ts';
 import type { Token } from './tokens.ts';
 import { denominators, unitOrdinals } from './words/fractions.ts';
 
-const rows = lexicon(mishearings.map((row) => [row, [row.heard.toLowerCase()]] as const));
+/** "ate" may be eight or eighths: the first row whose place fits is taken. */
+const heard = new Map<string, Mishearing[]>();
+for (const row of mishearings) heard.set(row.heard.toLowerCase(), [...(heard.get(row.heard.toLowerCase()) ?? []), row]);
+const rows = lexicon([...heard].map(([words, meanings]) => [meanings, [words]] as const));
 
 /** The same text as it was meant. Spans still point into the text as it was given. */
 export function mend(tokens: readonly Token[]): Token[] {
   const mended: Token[] = [];
   for (let at = 0; at < tokens.length; ) {
     const found = rows.longest(tokens, at);
-    if (found && holdsHere(found.meaning.where, tokens, at, found.end, mended)) {
-      mended.push(...replaced(tokens, at, found.end, found.meaning.meant));
+    const row = found?.meaning.find(({ where }) => holdsHere(where, tokens, at, found.end, mended));
+    if (found && row) {
+      mended.push(...replaced(tokens, at, found.end, row.meant));
       at = found.end;
     } else {
       const token = tokens[at];
@@ -53,7 +57,7 @@ function holdsHere(
     case 'digit':
       return isDigitHere(tokens, at, end, before);
     case 'denominator':
-      return isNumberWord(last) && !denominators.has(last?.word ?? '');
+      return classOf(last)?.is === 'digit' || classOf(last)?.is === 'teen' || last?.kind === 'number';
     case 'number':
       return isNumberish(tokens, end) || isNumberWord(last);
     default:

@@ -75,7 +75,13 @@ export type Topic =
   | 'boltPattern'
   | 'brake';
 
-export type MeasureIntent = { readonly kind: 'measure'; readonly field: FieldId } & Said & Where;
+export type MeasureIntent = {
+  readonly kind: 'measure';
+  readonly field: FieldId;
+  /** What else the same words tell: "ten by two and a quarter electric" is a size and a kind of brake. */
+  readonly also?: { readonly field: FieldId; readonly value: string };
+} & Said &
+  Where;
 export type QuantityIntent = { readonly kind: 'quantity' } & Said & Where;
 export type CorrectIntent = { readonly kind: 'correct'; readonly field?: FieldId; readonly not?: string } & Said & Where;
 export type StrikeIntent = { readonly kind: 'strike'; readonly field?: FieldId; readonly span?: Span } & Where;

@@ -3,8 +3,10 @@ import { type Calling, type Item, itemAt } from './items.ts';
 import { mend } from './mend.ts';
 import { bind } from './refine/bind.ts';
 import { cellsOf, isValue } from './refine/cells.ts';
+import { compatible } from './refine/compatible.ts';
 import { intentsOf, spanOf } from './refine/intents.ts';
 import { ruleAt } from './rules/index.ts';
+import { isRemark } from './rules/remark.ts';
 import { type Token, tokenise } from './tokens.ts';
 import type { Expects, Intent, Understanding } from './types.ts';
 
@@ -58,9 +60,20 @@ function callingOf(items: readonly Item[], expects: Expects | undefined): Callin
   for (let at = items.length - 1; at >= 0; at -= 1) {
     const item = items[at];
     if (!item || isValue(item)) break;
-    if (item.is === 'names') return { fields: item.fields, implied: false };
+    if (item.is === 'names' && !saidAfter(items, at)) return { fields: item.fields, implied: false };
   }
   return { fields: expects?.fields ?? [], implied: true };
+}
+
+/** "thirty-five hundred pound axle, five on ...": the name belongs to the value before it and calls for no other. */
+function saidAfter(items: readonly Item[], at: number): boolean {
+  const name = items[at];
+  const value = items.slice(0, at).findLastIndex(isValue);
+  const before = items[value];
+  if (name?.is !== 'names' || !before || !isValue(before) || !compatible(name.fields, before)) return false;
+  if (items.slice(value + 1, at).some(({ is }) => is !== 'filler')) return false;
+  const earlier = items.slice(0, value).findLastIndex((item) => isValue(item) || item.is === 'names');
+  return items[earlier]?.is !== 'names' || saidAfter(items, earlier);
 }
 
 /** Parts between two rules: measures, or words that hold none. */
@@ -73,5 +86,6 @@ export function statement(items: readonly Item[], { tokens, text, expects }: Hea
   if (!first || !last || items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and'))
     return { intents: [], strays };
   const span = spanOf(tokens, first.start, last.end);
-  return { intents: [{ kind: 'unknown', text: text.slice(...span), span }], strays };
+  const kind = isRemark(tokens, first.start, last.end) ? 'note' : 'unknown';
+  return { intents: [{ kind, text: text.slice(...span), span }], strays: kind === 'note' ? [] : strays };
 }

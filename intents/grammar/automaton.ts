@@ -30,9 +30,12 @@ export function automaton(of: Phrase): Automaton {
   const frame = (phrase: Phrase, then: Frame | undefined): Frame => {
     const known = frames.get(phrase) ?? new Map<Frame | undefined, Frame>();
     frames.set(phrase, known);
-    const found = known.get(then) ?? { id: (made += 1), phrase, then };
-    known.set(then, found);
-    return found;
+    const found = known.get(then);
+    if (found) return found;
+    made += 1;
+    const fresh = { id: made, phrase, then };
+    known.set(then, fresh);
+    return fresh;
   };
 
   /** First words of a frame; `ends` when it may be passed over in silence. */

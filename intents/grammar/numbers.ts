@@ -91,6 +91,7 @@ function single(spoken: string, denominator: number, alone: boolean): string[] {
 
 /** "seventy-two and three eighths", "seven eighths". */
 export function tape(low: number, high: number, size: number): Phrase {
+  if (high < 1) return parts(size, true);
   const mixed = seq(wholes(Math.max(1, low), high), maybe(seq(word('and'), parts(size, false))));
   return low < 1 ? oneOf(mixed, parts(size, true)) : mixed;
 }

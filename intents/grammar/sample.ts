@@ -2,6 +2,7 @@
 import Fraction from 'fraction.js';
 import { type FieldId, fieldOf } from '#data';
 import type { Meaning, Phrase } from '../phrase.ts';
+import { vinFault } from '../stamped/vin.ts';
 import type { Intent } from '../types.ts';
 
 export interface Sample {
@@ -75,6 +76,8 @@ function intentsFrom(meanings: readonly Meaning[]): Sample['intents'] {
 }
 
 function finished(kind: string, { number, negative, characters, set }: Draft): Readonly<Record<string, unknown>> {
+  const fault = set.field === 'vin' ? vinFault(characters) : undefined;
+  if (fault) return { kind: 'problem', about: 'vin' };
   const value = number ? (negative ? number.neg() : number).toFraction() : characters;
   const field = set.field ? fieldOf(set.field as FieldId) : undefined;
   return { kind, ...set, value, ...(number && field?.unit ? { unit: field.unit } : {}) };

@@ -6,7 +6,7 @@ import type { Expects, Intent } from '../types.ts';
 import { commandWords } from '../words/commands.ts';
 import { topics } from '../words/questions.ts';
 import { words } from './numbers.ts';
-import { anyLength, valueOf } from './values.ts';
+import { anyLength, spokenValue } from './values.ts';
 
 const places: Phrase = maybe(
   oneOf(
@@ -38,7 +38,7 @@ const nameOf = (id: FieldId): Phrase => means(oneOf(...namesOf(id).map(words)), 
 
 function measureOf(id: FieldId): Phrase {
   const where = fieldOf(id).perSide ? places : axlesOnly;
-  return means(seq(where, nameOf(id), maybe(oneOf(word('is'), word('at'))), valueOf(id)), { end: 'measure' });
+  return means(seq(where, nameOf(id), maybe(oneOf(word('is'), word('at'))), spokenValue(id)), { end: 'measure' });
 }
 
 const named = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => id);
@@ -46,8 +46,8 @@ const choices = fields.filter(({ id }) => holds(id) === 'choice').map(({ id }) =
 
 /** Values that say by themselves what they are. */
 const nameless: readonly FieldId[] = ['boltPattern', ...choices];
-const itself = (id: FieldId): Phrase => means(means(valueOf(id), { set: { field: id } }), { end: 'measure' });
-const poundAxle: Phrase = means(means(seq(valueOf('capacity'), word('axle')), { set: { field: 'capacity' } }), {
+const itself = (id: FieldId): Phrase => means(means(spokenValue(id), { set: { field: id } }), { end: 'measure' });
+const poundAxle: Phrase = means(means(seq(spokenValue('capacity'), word('axle')), { set: { field: 'capacity' } }), {
   end: 'measure',
 });
 
@@ -55,17 +55,17 @@ const poundAxle: Phrase = means(means(seq(valueOf('capacity'), word('axle')), { 
 function bare(id: FieldId): Phrase {
   if (holds(id) !== 'number') return itself(id);
   const where = fieldOf(id).perSide ? places : seq();
-  return means(seq(where, valueOf(id)), { end: 'quantity' });
+  return means(seq(where, spokenValue(id)), { end: 'quantity' });
 }
 
 const correctionOpeners = phrase('(no [make that]|make that|correction|i said|actually|scratch that make that)');
 
 function corrections(waited: readonly FieldId[]): Phrase {
-  const numbers = waited.filter((id) => holds(id) === 'number').map(valueOf);
+  const numbers = waited.filter((id) => holds(id) === 'number').map(spokenValue);
   const value = numbers.length > 0 ? oneOf(...numbers) : anyLength;
   return oneOf(
     means(seq(correctionOpeners, value), { end: 'correct' }),
-    ...named.map((id) => means(seq(word('change'), nameOf(id), word('to'), valueOf(id)), { end: 'correct' })),
+    ...named.map((id) => means(seq(word('change'), nameOf(id), word('to'), spokenValue(id)), { end: 'correct' })),
   );
 }
 

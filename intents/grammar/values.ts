@@ -7,7 +7,7 @@ import { choiceWords } from '../words/choices.ts';
 import { decimals, digitNames, feet, longCount, parts, spokenCharacters, tape, thousandths, wholes, words } from './numbers.ts';
 
 /** A value, with the unit where it is said. Sampling gives its value in the field's usual unit. */
-export function valueOf(id: FieldId): Phrase {
+export function spokenValue(id: FieldId): Phrase {
   const known = built.get(id);
   if (known) return known;
   const made = lazy(() => make(fieldOf(id)));

@@ -44,9 +44,18 @@ export function readQuantity(tokens: readonly Token[], at: number, plausible?: P
   }
   const hedge = before.longest(tokens, at);
   const numberAt = hedge ? skipArticle(tokens, hedge.end) : at;
-  const simple = readRange(tokens, numberAt) ?? readAmount(tokens, numberAt, plausible);
+  const simple = readRange(tokens, numberAt) ?? squared(tokens, readAmount(tokens, numberAt, plausible));
   if (!simple) return undefined;
   return readTail(tokens, { ...simple, start: at, ...(hedge && hedge.meaning !== 'none' ? { hedge: hedge.meaning } : {}) });
+}
+
+/** "forty by forty millimetres": a square is given by its one side. */
+function squared(tokens: readonly Token[], side: QuantityReading | undefined): QuantityReading | undefined {
+  const by = side && tokens[side.end]?.word;
+  if (!side || (by !== 'by' && by !== 'x')) return side;
+  const other = readAmount(tokens, side.end + 1);
+  const same = other && other.number.value.equals(side.number.value) && (side.unit === undefined || side.unit === other.unit);
+  return same ? other : side;
 }
 
 const skipArticle = (tokens: readonly Token[], at: number) =>

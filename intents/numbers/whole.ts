@@ -170,8 +170,8 @@ function belowThousand(tokens: readonly Token[], at: number, afterScale: boolean
       ),
     ];
   }
-  const second = afterScale && value < 10 ? chunkAt(tokens, chunk.end) : undefined;
-  if (second && second.text.length === 2) {
+  const second = value < 10 ? chunkAt(tokens, chunk.end) : undefined;
+  if (second && second.text.length === 2 && (afterScale || classOf(tokens[second.end])?.is === 'scale')) {
     return [
       alone,
       { end: second.end, value: value * 100 + Number(second.text), soundsLike: [second.soundsLike].filter(Boolean), shop: true },

@@ -1,7 +1,7 @@
 // Cells -> bound values: the field, side, axle and stage that each value belongs to.
 import { type FieldId, fieldOf } from '#data';
 import { isPlausible } from '../fields.ts';
-import type { Item } from '../items.ts';
+import type { Item, Place } from '../items.ts';
 import type { Side, Where } from '../types.ts';
 import type { Position } from '../words/where.ts';
 import type { Cell, ValueItem } from './cells.ts';
@@ -18,6 +18,7 @@ export interface Bound {
   readonly denied: boolean;
   readonly corrects: boolean;
   readonly negative: boolean;
+  readonly also?: { readonly field: FieldId; readonly value: string };
   readonly start: number;
   readonly end: number;
 }
@@ -30,7 +31,17 @@ export function bind(cells: readonly Cell[]): Bound[] {
     if (cell.value.is === 'same') found.push(...same(cell, where, found));
     else found.push(one(cell, cell.value, where, found.at(-1), cells[at - 1]));
   }
-  return sideBySide(found, cells);
+  return sideBySide(brakesTold(found), cells);
+}
+
+/** "seven by one and a quarter electric": the kind of brake rides with its size. */
+function brakesTold(found: readonly Bound[]): Bound[] {
+  return found.flatMap((bound, at) => {
+    const [before, next] = [found[at - 1], found[at + 1]];
+    if (bound.field === 'brakeType' && before?.field === 'brakeSize' && bound.start === before.end) return [];
+    const also = bound.field === 'brakeSize' && next?.field === 'brakeType' && next.start === bound.end ? next.value : undefined;
+    return [also?.is === 'choice' ? { ...bound, end: next?.end ?? bound.end, also: { field: also.field, value: also.choice } } : bound];
+  });
 }
 
 function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
@@ -57,16 +68,23 @@ function without({ side: _side, ...where }: Where): Where {
   return where;
 }
 
-const saysSide = (cell: Cell) => [...cell.lead, ...cell.trail].some((item) => item.is === 'place' && 'side' in item.place);
+const placeIn = (item: Item): Place | undefined => (item.is === 'place' || item.is === 'names' ? item.place : undefined);
+
+function saysSide(cell: Cell): boolean {
+  return [...cell.lead, ...cell.trail].some((item) => {
+    const place = placeIn(item);
+    return place !== undefined && 'side' in place;
+  });
+}
 
 /** Places said in the cell; "the other side" is the one not said last. */
 function placesOf(cell: Cell, last: Bound | undefined): Where {
   let where: Where = {};
   for (const item of [...cell.lead, ...cell.trail]) {
-    if (item.is !== 'place') continue;
-    if ('side' in item.place)
-      where = { ...where, side: bothOr(where.side, item.place.side === 'other' ? opposite(last?.where.side) : item.place.side) };
-    else where = { ...where, ...item.place };
+    const place = placeIn(item);
+    if (!place) continue;
+    if ('side' in place) where = { ...where, side: bothOr(where.side, place.side === 'other' ? opposite(last?.where.side) : place.side) };
+    else where = { ...where, ...place };
   }
   return where;
 }

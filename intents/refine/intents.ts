@@ -67,7 +67,8 @@ function intentOf({ bound, not, correct }: Settled, tokens: readonly Token[], ex
       ...(denied ? { not: denied } : {}),
     } satisfies CorrectIntent;
   }
-  if (bound.field) return { kind: 'measure', field: bound.field, ...common } satisfies MeasureIntent;
+  const also = bound.also ? { also: bound.also } : {};
+  if (bound.field) return { kind: 'measure', field: bound.field, ...common, ...also } satisfies MeasureIntent;
   return { kind: 'quantity', ...common } satisfies QuantityIntent;
 }
 

@@ -45,7 +45,6 @@ const prefix: readonly { readonly said: string; readonly op: Op; readonly joint:
 /** A share or a multiple of one amount. */
 const shares: readonly (readonly [string, Op, string])[] = [
   ['half of', 'divide', '2'],
-  ['half', 'divide', '2'],
   ['one half of', 'divide', '2'],
   ['a half of', 'divide', '2'],
   ['a third of', 'divide', '3'],
@@ -89,10 +88,8 @@ function prefixed(tokens: readonly Token[], at: number): Sum | undefined {
 function shared(tokens: readonly Token[], at: number): Sum | undefined {
   for (const [said, op, by] of shares) {
     const start = afterWords(tokens, at, said);
-    const of = start && (said === 'half') === (tokens[start]?.word === 'of');
-    const a = start && !of ? readAmount(tokens, start) : undefined;
-    if (a && isEnd(tokens, a.end) && !(said === 'half' && a.unit !== undefined && a.number.end === a.number.start))
-      return { op, a: amountSaid(a), b: { value: by, unit: '1' } };
+    const a = start ? readAmount(tokens, start) : undefined;
+    if (a && isEnd(tokens, a.end)) return { op, a: amountSaid(a), b: { value: by, unit: '1' } };
   }
   return undefined;
 }

@@ -1,5 +1,5 @@
 // Rules that read a whole statement: notes, questions, commands, strikes.
-import type { Item } from '../items.ts';
+import { type Item, itemAt } from '../items.ts';
 import { table } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
@@ -44,12 +44,14 @@ function note({ tokens, text }: Hearing, at: number): Read | undefined {
   return { end: tokens.length, intents: [{ kind: 'note', text: verbatim, span: spanOf(tokens, at, tokens.length) }] };
 }
 
-function command({ tokens, text }: Hearing, at: number, fresh: boolean): Read | undefined {
+function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined {
+  const { tokens, text } = hearing;
   const stop = statementEnd(tokens, at);
   const strike = strikes.best(tokens, at, stop);
   const found = commands.best(tokens, at, stop);
   const end = Math.max(strike?.end ?? 0, found?.end ?? 0);
   if (end === 0 || !(ends(tokens, end) && (fresh || end === stop))) return undefined;
+  if (!fresh && describes(hearing, at)) return undefined;
   const span = spanOf(tokens, at, end);
   if (strike && strike.end >= end) {
     return { end, intents: [{ kind: 'strike', ...(strike.caught.field?.[0] ? { field: strike.caught.field[0] } : {}), span }] };
@@ -61,6 +63,12 @@ function command({ tokens, text }: Hearing, at: number, fresh: boolean): Read | 
     end,
     intents: [{ kind: 'command', name: found.meaning, ...(rest ? { rest } : {}), ...(field ? { field } : {}), span }],
   };
+}
+
+/** "wheel offset twenty negative", "spindle at the back": the word belongs to the measure before it. */
+function describes({ tokens }: Hearing, at: number): boolean {
+  const { is } = itemAt(tokens, at, { fields: [], implied: true });
+  return is === 'minus' || is === 'place' || is === 'same' || is === 'choice';
 }
 
 const ends = (tokens: readonly Token[], at: number) =>

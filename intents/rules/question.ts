@@ -49,9 +49,16 @@ const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIn
   intent.kind === 'measure' || intent.kind === 'quantity';
 
 function topicOf(tokens: readonly Token[], at: number, stop: number): Topic | undefined {
-  const words = new Set(tokens.slice(at, stop).map(({ word }) => word));
-  const met = (group: ReadonlySet<string>) => [...group].some((word) => words.has(word));
-  return keyed.find(({ groups }) => groups.every(met))?.topic;
+  return keyed.find(({ groups }) => inOrder(groups, tokens, at, stop))?.topic;
+}
+
+/** Each group has a word in the question, one after the other; other words may stand between. */
+function inOrder(groups: readonly ReadonlySet<string>[], tokens: readonly Token[], at: number, stop: number): boolean {
+  let met = 0;
+  for (let from = at; from < stop && met < groups.length; from += 1) {
+    if (groups[met]?.has(tokens[from]?.word ?? '')) met += 1;
+  }
+  return met === groups.length;
 }
 
 function itemsIn(tokens: readonly Token[], at: number, stop: number): Item[] {

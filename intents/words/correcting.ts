@@ -24,7 +24,7 @@ export const correctionWords: readonly (readonly ['deny' | 'strike' | 'pause' | 
       '[no] (make|call) that one',
       '[no] [sorry] (i|we) (said|meant|mean|should have said|meant to say)',
       '[no] (actually|correction|sorry|oops|whoops|rather|instead|my mistake|my bad|excuse me|apologies)',
-      "[no] [wait] [actually] (it is|it's|that is|that's|its) [actually] [a]",
+      "(no|no wait|wait|actually|no actually|sorry|no sorry) (it is|it's|that is|that's|its|it was) [actually] [a|an]",
       '[no] [it] (should be|should read|should have been|ought to be|needs to be|was supposed to be)',
       '[no] change (that|it) to',
       "[no] (let us|lets|let's) (call|make) (it|that)",

@@ -22,16 +22,17 @@ export const openers: readonly string[] = [
 export interface TopicWords {
   readonly topic: Topic;
   readonly of?: string;
-  /** Word groups, first row that has one wins: all words of a group occur, in any order; "a|b" is either. */
+  /** Word groups, first row that has one wins: the words of a key occur in this order, others may stand between; "a|b" is either. */
   readonly keys: readonly string[];
   /** Whole questions as they are asked most; <field> is any field's name. */
   readonly said: readonly string[];
 }
 
 export const topics: readonly TopicWords[] = [
+  { topic: 'value', keys: ['what did|do i|we|you say|tell|give|call|have', 'what was|were'], said: ['what was the <field>', 'what did i say for the <field>'] },
   {
     topic: 'why',
-    keys: ['why', 'come how', 'reason', 'what for is that'],
+    keys: ['why', 'how come', 'reason', 'what is that for'],
     said: ['why', 'why is that', 'why do i do that', 'how come'],
   },
   {
@@ -43,12 +44,12 @@ export const topics: readonly TopicWords[] = [
       'what axle|axles have|got|need|use|take|work|works|order|stock',
       'rack',
       'in stock',
-      'replacement axle what',
+      'what replacement axle',
       'what works',
       'anything fits|fit',
       'what replaces|replace',
-      'have axle we',
-      'got axle we',
+      'we have axle',
+      'we got axle',
       'find axle',
       'any axles',
       'what options',
@@ -83,11 +84,11 @@ export const topics: readonly TopicWords[] = [
   {
     topic: 'sequence',
     keys: [
-      'order tighten|torque|do|go|nuts|lugs|bolts|lug what|which',
+      'order tighten|torque|lugs|nuts|bolts', 'what|which order do|are|should|for|does|to',
       'sequence',
       'pattern tighten|torque',
       'star',
-      'criss',
+      'criss|crisscross',
       'cross pattern',
       'tighten first',
       'which nut|lug|bolt first',
@@ -108,7 +109,7 @@ export const topics: readonly TopicWords[] = [
       'how often',
       'interval',
       'when again|next|back',
-      'when retorque',
+      'when retorque|recheck',
       'when re torque',
       'when check|repack|grease|service',
       'how many miles until|before|till',
@@ -136,7 +137,7 @@ export const topics: readonly TopicWords[] = [
       "haven't",
       'still to do',
       'open points|items|questions',
-      'not measured',
+      'not measured', 'measured yet',
       'have not',
     ],
     said: [
@@ -156,7 +157,7 @@ export const topics: readonly TopicWords[] = [
       'parts',
       'need buy',
       'else need',
-      'list parts|shopping',
+      'parts|shopping list',
       'what tools',
       'need get',
       'have to order',
@@ -200,7 +201,7 @@ export const topics: readonly TopicWords[] = [
       'preload',
       'how loose',
       'how much play',
-      'bearing adjust|adjustment|set',
+      'bearing|bearings adjust|adjustment|set',
       'adjust bearing|bearings',
       'free play',
     ],
@@ -340,9 +341,6 @@ export const topics: readonly TopicWords[] = [
     keys: [
       'so far',
       'what have got',
-      'what did say',
-      'what did i',
-      'what was',
       'recorded|written|logged|down',
       'what are the numbers|measurements',
       'what numbers|measurements',
@@ -353,10 +351,6 @@ export const topics: readonly TopicWords[] = [
     ],
     said: [
       'what have i got so far',
-      'what is the <field>',
-      "what's the <field>",
-      'what was the <field>',
-      'what did i say for the <field>',
     ],
   },
 ];

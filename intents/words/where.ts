@@ -17,7 +17,7 @@ export const sideWords: readonly (readonly [Side | 'other', readonly string[]])[
   [
     'right',
     [
-      'right (hand|hand side|side|wheel|hub|one)',
+      'right (hand|hand side|side)',
       'right',
       "(passenger|passengers|passenger's) [side]",
       '(kerb|curb|off|ditch) side',
@@ -44,17 +44,17 @@ export const sideWords: readonly (readonly [Side | 'other', readonly string[]])[
 export const axleWords: readonly (readonly [AxlePosition, readonly string[]])[] = [
   [
     'front',
-    ['front [axle|one]', '(lead|leading|forward) axle', 'first axle', 'axle (one|1)', 'number one axle', 'front most axle'],
+    ['front [axle|axles]', '(lead|leading|forward) axle', 'first axle', 'axle (one|1)', 'number one axle', 'front most axle'],
   ],
   ['middle', ['(middle|mid|centre|second of three) axle', 'middle']],
   [
     'rear',
     [
-      'rear [axle|one]',
+      'rear [axle|axles]',
       '(trailing|back|last|second|third|rearmost) axle',
       'axle (two|three|2|3)',
       'number two axle',
-      'back (end|one)',
+      'back end',
       'at the back',
       'back',
     ],
@@ -71,7 +71,7 @@ export const stageWords: readonly (readonly [Stage, readonly string[]])[] = [
       '(off|on) the old [one|axle]',
       '[the] old one',
       'the one (coming|that came) off',
-      '(before|was)',
+      'before',
     ],
   ],
   [
@@ -89,8 +89,8 @@ export const stageWords: readonly (readonly [Stage, readonly string[]])[] = [
 ];
 
 export const positionWords: readonly (readonly [Position, readonly string[]])[] = [
-  ['inner', ['(inner|inside|inboard) [one]']],
-  ['outer', ['(outer|outside|outboard) [one]']],
+  ['inner', ['(inner|inside|inboard)']],
+  ['outer', ['(outer|outside|outboard)']],
 ];
 
 /** Repeats what was measured last at another place. */
