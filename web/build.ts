@@ -120,7 +120,8 @@ async function workers(): Promise<Record<string, string>> {
 
 async function run(): Promise<void> {
   const state = inputs();
-  if (process.argv.includes('--if-stale') && existsSync(stamp) && readFileSync(stamp, 'utf8') === state && existsSync(out)) return;
+  if (process.argv.includes('--if-stale') && existsSync(stamp) && readFileSync(stamp, 'utf8') === state && existsSync(out))
+    return;
   rmSync(stamp, { force: true });
   for (const old of existsSync(out) ? readdirSync(out) : []) {
     if (old !== 'voice') rmSync(join(out, old), { recursive: true });
@@ -141,12 +142,18 @@ async function run(): Promise<void> {
     outbase: 'web',
   });
   const at = addresses(metafile);
-  for (const page of pages) write(`${page.id}.html`, html(page, at[`web/${page.id}/main.tsx`] ?? '', at[`web/styles/${page.id}.css`] ?? ''));
+  for (const page of pages)
+    write(`${page.id}.html`, html(page, at[`web/${page.id}/main.tsx`] ?? '', at[`web/styles/${page.id}.css`] ?? ''));
   for (const name of readdirSync(join(root, 'web/static'))) write(name, readFileSync(join(root, 'web/static', name), 'utf8'));
   writeFileSync(join(out, 'quiet.wav'), quietWav());
 
   const names = readdirSync(join(out, 'assets')).filter((name) => !name.endsWith('.map'));
-  const shell = [...names.map((name) => `/assets/${name}`), ...pages.map(({ id }) => `/${id}.html`), '/manifest.webmanifest', '/icon.svg'];
+  const shell = [
+    ...names.map((name) => `/assets/${name}`),
+    ...pages.map(({ id }) => `/${id}.html`),
+    '/manifest.webmanifest',
+    '/icon.svg',
+  ];
   await build({
     ...shared,
     sourcemap: false,

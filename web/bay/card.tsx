@@ -14,7 +14,9 @@ export function JobCard({ view, kept }: { view: JobView | null; kept: readonly K
         <h2>
           Job card <span class="card-id">{view?.id ?? ''}</span>
         </h2>
-        {lines.length === 0 && kept.length === 0 ? <p class="card-empty">Nothing measured yet. Call out a measure: "hub face seventy-two".</p> : null}
+        {lines.length === 0 && kept.length === 0 ? (
+          <p class="card-empty">Nothing measured yet. Call out a measure: "hub face seventy-two".</p>
+        ) : null}
         {lines.length > 0 ? (
           <table>
             <thead>

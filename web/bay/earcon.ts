@@ -7,10 +7,35 @@ export type Earcon = 'listening' | 'heard' | 'taken' | 'ask' | 'refused' | 'kept
 const table: Record<Earcon, { readonly tones: readonly (readonly [number, number])[]; readonly buzz: readonly number[] }> = {
   listening: { tones: [[660, 0.07]], buzz: [30] },
   heard: { tones: [[440, 0.05]], buzz: [15] },
-  taken: { tones: [[660, 0.06], [880, 0.08]], buzz: [40] },
-  ask: { tones: [[660, 0.08], [550, 0.08], [660, 0.08]], buzz: [40, 60, 40] },
-  refused: { tones: [[300, 0.14], [220, 0.18]], buzz: [120] },
-  kept: { tones: [[440, 0.08], [440, 0.08]], buzz: [40, 40, 40, 40, 40] },
+  taken: {
+    tones: [
+      [660, 0.06],
+      [880, 0.08],
+    ],
+    buzz: [40],
+  },
+  ask: {
+    tones: [
+      [660, 0.08],
+      [550, 0.08],
+      [660, 0.08],
+    ],
+    buzz: [40, 60, 40],
+  },
+  refused: {
+    tones: [
+      [300, 0.14],
+      [220, 0.18],
+    ],
+    buzz: [120],
+  },
+  kept: {
+    tones: [
+      [440, 0.08],
+      [440, 0.08],
+    ],
+    buzz: [40, 40, 40, 40, 40],
+  },
   failed: { tones: [[220, 0.3]], buzz: [250] },
 };
 

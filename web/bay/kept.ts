@@ -15,7 +15,11 @@ type Valued = Extract<Intent, { readonly kind: 'measure' | 'correct' }>;
 export function readHere(turn: string, text: string, expects: Expects, settings: Settings): KeptReading {
   const { intents } = understand(text, expects);
   const valued = intents.filter((intent): intent is Valued => intent.kind === 'measure' || intent.kind === 'correct');
-  const say = valued.map((intent) => [intent.field && sayField(intent.field, settings), sideOf(intent, settings), sayValue(intent.field, intent, settings)]);
+  const say = valued.map((intent) => [
+    intent.field && sayField(intent.field, settings),
+    sideOf(intent, settings),
+    sayValue(intent.field, intent, settings),
+  ]);
   const values = valued.map((intent) => ({
     turn,
     label: [intent.field ? showField(intent.field, settings) : 'correction', sideOf(intent, settings)].filter(Boolean).join(', '),
@@ -25,7 +29,9 @@ export function readHere(turn: string, text: string, expects: Expects, settings:
   const shown = values.map(({ label, shown: value }) => `${label} ${value}`).join('; ');
   return {
     speak: spoken ? `${spoken}. Kept on this device, not sent.` : 'Kept on this device, not sent.',
-    show: shown ? `${shown}. Kept on this device, not sent.` : 'Kept on this device, not sent. It is answered when the server is back.',
+    show: shown
+      ? `${shown}. Kept on this device, not sent.`
+      : 'Kept on this device, not sent. It is answered when the server is back.',
     values,
   };
 }

@@ -20,7 +20,9 @@ async function start(): Promise<void> {
   applyTheme();
   const outbox = await openOutbox();
   if (!outbox.lasting) bay.set({ notice: 'This browser keeps nothing: do not close the page while turns are not sent.' });
-  const voice = createVoice(({ text, confidence, alternatives }) => void turns.say(text, { heardBy: 'builtIn', confidence, alternatives }));
+  const voice = createVoice(
+    ({ text, confidence, alternatives }) => void turns.say(text, { heardBy: 'builtIn', confidence, alternatives }),
+  );
   const turns = createTurns(outbox, voice.speak);
 
   const say = (text: string): void => void turns.say(text, { heardBy: 'typed' });
@@ -111,7 +113,9 @@ async function start(): Promise<void> {
     },
   });
   void installShell();
-  void voice.load().catch(() => bay.set({ voice: { is: 'unavailable', why: 'The recogniser could not be loaded. Type instead.' } }));
+  void voice
+    .load()
+    .catch(() => bay.set({ voice: { is: 'unavailable', why: 'The recogniser could not be loaded. Type instead.' } }));
 
   const settings = await api.settings();
   if (settings.ok) bay.set({ settings: settings.value, link: 'up' });

@@ -1,12 +1,15 @@
 // What is being asked, with an answer under each thumb. The words on a button are what would be spoken.
-import type { JobView } from '#wire';
+import type { Bay } from './state.ts';
 
-export function Question({ view, onSay }: { view: JobView | null; onSay: (text: string) => void }) {
+export function Question({ state, onSay }: { state: Bay; onSay: (text: string) => void }) {
+  const { view, last } = state;
   if (!view?.question) return null;
+  // The reply that asks shows its figures; the question alone is written as it is spoken.
+  const words = last?.tone === 'ask' && last.taken ? last.taken : view.question;
   const choices = view.choices ?? [];
   return (
     <section class="question" aria-label="Question">
-      <p class="question-words">{view.question}</p>
+      <p class="question-words">{words}</p>
       <div class="answers">
         {choices.map(({ say, show }) => (
           <button key={say} type="button" class="answer choice" onClick={() => onSay(say)}>

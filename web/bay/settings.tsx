@@ -41,7 +41,11 @@ function ThisDevice({ onTry }: { onTry: () => void }) {
           Hear it
         </button>
       </p>
-      <Check label="Speak the replies (turn off if a screen reader speaks)" on={now.speaks} onPick={(speaks) => setDevice({ speaks })} />
+      <Check
+        label="Speak the replies (turn off if a screen reader speaks)"
+        on={now.speaks}
+        onPick={(speaks) => setDevice({ speaks })}
+      />
       <Check label="Short sounds and buzzes" on={now.sounds} onPick={(sounds) => setDevice({ sounds })} />
       <Pedal now={now} />
       <Check label="Headset button starts and ends talking" on={now.headset} onPick={(headset) => setDevice({ headset })} />
@@ -78,8 +82,14 @@ function Pedal({ now }: { now: Device }) {
           Forget it
         </button>
       )}
-      {/^(Key|Digit|Numpad\d)/.test(now.pedal) ? <p class="hint">This pedal sends a letter or digit: while it is the pedal, that key types nothing here.</p> : null}
-      <Check label="The pedal latches: one press starts, the next ends" on={now.pedalLatches} onPick={(pedalLatches) => setDevice({ pedalLatches })} />
+      {/^(Key|Digit|Numpad\d)/.test(now.pedal) ? (
+        <p class="hint">This pedal sends a letter or digit: while it is the pedal, that key types nothing here.</p>
+      ) : null}
+      <Check
+        label="The pedal latches: one press starts, the next ends"
+        on={now.pedalLatches}
+        onPick={(pedalLatches) => setDevice({ pedalLatches })}
+      />
     </div>
   );
 }
@@ -137,7 +147,14 @@ function Slide({ label, value, min, max, step, onPick }: SlideProps) {
       <span>
         {label} <output>{Math.round(value * 100)} %</output>
       </span>
-      <input type="range" min={min} max={max} step={step} value={value} onInput={(event: Event) => onPick(Number((event.target as HTMLInputElement).value))} />
+      <input
+        type="range"
+        min={min}
+        max={max}
+        step={step}
+        value={value}
+        onInput={(event: Event) => onPick(Number((event.target as HTMLInputElement).value))}
+      />
     </label>
   );
 }

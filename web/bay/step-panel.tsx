@@ -65,7 +65,15 @@ export function StepMore({ state }: { state: Bay }) {
   );
 }
 
-function NoJob({ jobs, onJob, onSay }: { jobs: readonly JobSummary[]; onJob: (id: string) => void; onSay: (text: string) => void }) {
+function NoJob({
+  jobs,
+  onJob,
+  onSay,
+}: {
+  jobs: readonly JobSummary[];
+  onJob: (id: string) => void;
+  onSay: (text: string) => void;
+}) {
   return (
     <section class="beam" aria-label="Step">
       <p class="step-say medium">No job open.</p>

@@ -42,7 +42,12 @@ export function Strip({ state, onSettings }: { state: Bay; onSettings: () => voi
 /** Which of three states the line is in: a shape and a word each. */
 function LinkState({ state }: { state: Bay }) {
   const kept = state.waiting > 0 ? `${state.waiting} kept on this device, not sent` : '';
-  const words = state.link === 'up' ? kept || 'In the log' : state.link === 'down' ? `No server. ${kept || 'Carry on'}` : 'Looking for the server';
+  const words =
+    state.link === 'up'
+      ? kept || 'In the log'
+      : state.link === 'down'
+        ? `No server. ${kept || 'Carry on'}`
+        : 'Looking for the server';
   return (
     <p role="status" class={`link-state ${state.link} ${state.waiting > 0 ? 'kept' : ''}`}>
       <span class="mark" aria-hidden="true" />
@@ -57,9 +62,22 @@ function Rule({ view }: { view: JobView | null }) {
   const wide = of * 16;
   const ticks = Array.from({ length: of * 8 + 1 }, (_, eighth) => eighth);
   return (
-    <svg class="rule" viewBox={`0 0 ${wide} 20`} preserveAspectRatio="none" role="img" aria-label={at ? `Step ${at} of ${of}` : 'No step yet'}>
+    <svg
+      class="rule"
+      viewBox={`0 0 ${wide} 20`}
+      preserveAspectRatio="none"
+      role="img"
+      aria-label={at ? `Step ${at} of ${of}` : 'No step yet'}
+    >
       {ticks.map((eighth) => (
-        <line key={eighth} class="tick" x1={eighth * 2} x2={eighth * 2} y1="0" y2={eighth % 8 === 0 ? 13 : eighth % 4 === 0 ? 8 : eighth % 2 === 0 ? 6 : 4} />
+        <line
+          key={eighth}
+          class="tick"
+          x1={eighth * 2}
+          x2={eighth * 2}
+          y1="0"
+          y2={eighth % 8 === 0 ? 13 : eighth % 4 === 0 ? 8 : eighth % 2 === 0 ? 6 : 4}
+        />
       ))}
       {at ? <rect class="rule-done" x="0" y="16" width={at * 16} height="4" /> : null}
       {at ? <path class="rule-mark" d={`M${at * 16} 20 l-5 -9 h10z`} /> : null}

@@ -60,7 +60,14 @@ function Meter({ level }: { level: number }) {
   return (
     <svg class="meter" viewBox="0 0 330 12" preserveAspectRatio="none" aria-hidden="true">
       {ticks.map((tick) => (
-        <rect key={tick} class={tick / 32 <= level && level > 0 ? 'lit' : 'unlit'} x={tick * 10} y={tick % 4 === 0 ? 0 : 4} width="4" height={tick % 4 === 0 ? 12 : 8} />
+        <rect
+          key={tick}
+          class={tick / 32 <= level && level > 0 ? 'lit' : 'unlit'}
+          x={tick * 10}
+          y={tick % 4 === 0 ? 0 : 4}
+          width="4"
+          height={tick % 4 === 0 ? 12 : 8}
+        />
       ))}
     </svg>
   );

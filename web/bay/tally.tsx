@@ -17,7 +17,7 @@ export function LastHeard({ state }: { state: Bay }) {
           <p class="last-heard">
             <span class="last-label">Heard</span> {last.heard}
           </p>
-          <p class="last-taken" hidden={state.view?.question === last.taken}>
+          <p class="last-taken" hidden={last.tone === 'ask' && state.view?.question !== undefined}>
             <span class="last-label">{labelOf(last.tone)}</span> {last.taken ?? '…'}
           </p>
         </>

@@ -1,7 +1,7 @@
 // A sentence on its way: into the outbox first, then to the server; the answer, or what could be read here, onto the screen.
 import type { Expects } from '#intents';
 import type { JobView, TurnRequest, TurnResponse } from '#wire';
-import { type Failure, api } from '../shared/api.ts';
+import { api, type Failure } from '../shared/api.ts';
 import { newId } from '../shared/ids.ts';
 import type { Outbox, Waiting } from '../shared/outbox.ts';
 import { createSender, type Sent } from '../shared/sender.ts';

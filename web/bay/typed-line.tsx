@@ -13,7 +13,18 @@ export function TypedLine({ onSay }: { onSay: (text: string) => void }) {
   return (
     <form class="typed" onSubmit={send}>
       <label for="typed">Type it</label>
-      <input id="typed" ref={box} name="text" type="text" autocomplete="off" autocapitalize="off" spellcheck={false} enterkeyhint="send" dir="auto" placeholder="hub face 72 3/8" />
+      <input
+        id="typed"
+        ref={box}
+        name="text"
+        type="text"
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck={false}
+        enterkeyhint="send"
+        dir="auto"
+        placeholder="hub face 72 3/8"
+      />
       <button type="submit" class="plain send">
         Say it
       </button>

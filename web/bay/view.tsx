@@ -1,6 +1,6 @@
 // The bay as a whole: it reads the state and calls the controller's hands; it decides nothing.
 import type { Settings as Shop } from '#wire';
-import { axleFront } from '../drawings/axle.ts';
+import { pictureFor } from '../drawings/choose.ts';
 import { Drawing } from '../drawings/picture.tsx';
 import { useStore } from '../shared/store.ts';
 import { JobCard } from './card.tsx';
@@ -35,7 +35,7 @@ export function BayView({ hands }: { hands: Hands }) {
           <StepPanel state={state} onJob={hands.takeJob} onSay={hands.say} />
           {state.view ? (
             <figure class="picture">
-              <Drawing picture={axleFront(state.view)} />
+              <Drawing picture={pictureFor(state.view)} />
             </figure>
           ) : null}
           <StepMore state={state} />
@@ -56,12 +56,14 @@ export function BayView({ hands }: { hands: Hands }) {
         ) : null}
         <div class="hand-lines">
           <LastHeard state={state} />
-          <Question view={state.view} onSay={hands.say} />
+          <Question state={state} onSay={hands.say} />
           <TypedLine onSay={hands.say} />
         </div>
         <TalkBar voice={state.voice} level={state.level} hold={hands.hold} />
       </footer>
-      {state.settingsOpen ? <Settings settings={state.settings} onShop={hands.saveShop} onTry={hands.tryVoice} onClose={hands.closeSettings} /> : null}
+      {state.settingsOpen ? (
+        <Settings settings={state.settings} onShop={hands.saveShop} onTry={hands.tryVoice} onClose={hands.closeSettings} />
+      ) : null}
     </>
   );
 }

@@ -35,7 +35,12 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
       recogniser = made;
       bay.set({ voice: { is: 'ready' } });
     } catch (cause) {
-      bay.set({ voice: { is: 'unavailable', why: cause instanceof Error ? cause.message : 'The recogniser could not be loaded. Type instead.' } });
+      bay.set({
+        voice: {
+          is: 'unavailable',
+          why: cause instanceof Error ? cause.message : 'The recogniser could not be loaded. Type instead.',
+        },
+      });
     }
   }
 
@@ -50,6 +55,7 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
   function start(): void {
     // Speaking stops before anything else: it must not be heard as speech.
     speaker?.stop();
+    speaker?.prime();
     wakeSound();
     if (!recogniser) {
       talk = idle;
@@ -60,10 +66,12 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
     bay.set({ voice: { is: 'listening', latched: false } });
     limit = setTimeout(() => hear({ kind: 'lost' }), limitMs);
     const expects = bay.get().view?.expects ?? nothing;
-    busy = busy.then(() => ears.press(expects)).then(
-      () => undefined,
-      () => undefined,
-    );
+    busy = busy
+      .then(() => ears.press(expects))
+      .then(
+        () => undefined,
+        () => undefined,
+      );
   }
 
   function stop(): void {
@@ -83,7 +91,10 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
   }
 
   function failed(cause: unknown): void {
-    bay.set({ voice: { is: 'ready' }, notice: `Voice failed: ${cause instanceof Error ? cause.message : String(cause)}. Say it again or type it.` });
+    bay.set({
+      voice: { is: 'ready' },
+      notice: `Voice failed: ${cause instanceof Error ? cause.message : String(cause)}. Say it again or type it.`,
+    });
     play('failed');
   }
 

@@ -34,7 +34,9 @@ function sizesOf(of: Values): Sizes {
 }
 
 function known<T extends object>(all: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as { [K in keyof T]?: Exclude<T[K], undefined> };
+  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
+  };
 }
 
 /** Usual proportions, used for drawing alone. */
@@ -77,14 +79,24 @@ function ground(width: number, y: number): Shape[] {
 
 function frame({ frame: wide }: Sizes, middle: number, axis: number): Shape[] {
   if (wide === undefined) return [];
-  return both((side) => [{ is: 'box', x: middle + (side * wide) / 2 - (side > 0 ? 2 : 0), y: axis - 11, width: 2, height: 4, role: 'frame' }]);
+  return both((side) => [
+    { is: 'box', x: middle + (side * wide) / 2 - (side > 0 ? 2 : 0), y: axis - 11, width: 2, height: 4, role: 'frame' },
+  ]);
 }
 
 function tyres(found: Sizes, middle: number, axis: number, hubFace: number): Shape[] {
   const { width, diameter } = found.tyre ?? usual.tyre;
   const role = found.tyre && found.hubFace !== undefined ? 'tyre' : 'supposed';
   return both((side) => [
-    { is: 'box', x: middle + (side * hubFace) / 2 - width / 2, y: axis - diameter / 2, width, height: diameter, radius: width / 4, role },
+    {
+      is: 'box',
+      x: middle + (side * hubFace) / 2 - width / 2,
+      y: axis - diameter / 2,
+      width,
+      height: diameter,
+      radius: width / 4,
+      role,
+    },
   ]);
 }
 
@@ -100,8 +112,20 @@ function axle(sizes: Sizes, middle: number, axis: number, role: 'found' | 'candi
     { is: 'box', x: middle - hubFace / 2 + 1, y: low - beam / 2, width: hubFace - 2, height: beam, role: beamRole },
     ...both((side): Shape[] => [
       { is: 'box', x: middle + (side * hubFace) / 2 - (side > 0 ? 1.2 : 0), y: axis - 4, width: 1.2, height: 8, role: beamRole },
-      { is: 'box', x: middle + (side * springCentre) / 2 - spring / 2, y: low - beam / 2 - 3, width: spring, height: 3, role: springRole },
-      { is: 'line', from: [middle + (side * springCentre) / 2, low - 7], to: [middle + (side * springCentre) / 2, low + 5], role: springRole },
+      {
+        is: 'box',
+        x: middle + (side * springCentre) / 2 - spring / 2,
+        y: low - beam / 2 - 3,
+        width: spring,
+        height: 3,
+        role: springRole,
+      },
+      {
+        is: 'line',
+        from: [middle + (side * springCentre) / 2, low - 7],
+        to: [middle + (side * springCentre) / 2, low + 5],
+        role: springRole,
+      },
     ]),
   ];
 }
@@ -118,14 +142,22 @@ function clearance(sizes: Sizes, middle: number, axis: number): Shape[] {
   if (gap === undefined || sizes.springCentre === undefined || sizes.springWidth === undefined) return [];
   const from = (sizes.springCentre + sizes.springWidth) / 2;
   const role = gap < 1 ? 'tight' : 'clear';
-  const y = axis - 5;
+  const top = axis - (sizes.tyre?.diameter ?? usual.tyre.diameter) / 2 - 1;
+  const text = gap <= 0 ? 'touches' : `about ${gap.toFixed(1)} in clear`;
   return both((side): Shape[] => [
-    { is: 'line', from: [middle + side * from, y], to: [middle + side * (from + gap), y], role, arrows: 'both' },
-    { is: 'text', at: [middle + side * (from + gap / 2), y - 1], text: gap <= 0 ? 'touches' : `about ${gap.toFixed(1)}`, role, size: 2 },
+    { is: 'line', from: [middle + side * from, top + 1], to: [middle + side * from, axis - 3], role },
+    { is: 'line', from: [middle + side * (from + gap), top + 1], to: [middle + side * (from + gap), axis - 3], role },
+    { is: 'text', at: [middle + side * (from + gap), top], text, role, size: 3, anchor: side < 0 ? 'start' : 'end' },
   ]);
 }
 
-function dimensions(view: Pick<JobView, 'card' | 'candidate'>, found: Sizes, candidate: Sizes | undefined, middle: number, bottom: number): Shape[] {
+function dimensions(
+  view: Pick<JobView, 'card' | 'candidate'>,
+  found: Sizes,
+  candidate: Sizes | undefined,
+  middle: number,
+  bottom: number,
+): Shape[] {
   const row = (field: CardRow['field']) => view.card.filter((each) => each.field === field).at(-1);
   const words = (field: CardRow['field'], name: string) => {
     const known = row(field);
@@ -133,7 +165,13 @@ function dimensions(view: Pick<JobView, 'card' | 'candidate'>, found: Sizes, can
   };
   const hubFace = found.hubFace ?? usual.hubFace;
   return [
-    ...dimension(middle, found.springCentre ?? hubFace - usual.inset, bottom + 2.5, words('springCentre', 'spring centre'), found.springCentre === undefined ? 'supposed' : 'found'),
+    ...dimension(
+      middle,
+      found.springCentre ?? hubFace - usual.inset,
+      bottom + 2.5,
+      words('springCentre', 'spring centre'),
+      found.springCentre === undefined ? 'supposed' : 'found',
+    ),
     ...dimension(middle, hubFace, bottom + 7, words('hubFace', 'hub face'), found.hubFace === undefined ? 'supposed' : 'found'),
     ...(candidate && view.candidate ? [note([middle, bottom + 14.5], `dashed: ${view.candidate.title}`)] : []),
   ];
@@ -158,5 +196,7 @@ function describe({ card, candidate }: Pick<JobView, 'card' | 'candidate'>): str
   const known = card.filter(({ field }) => ['hubFace', 'springCentre', 'beamDiameter', 'tyreSize', 'frameWidth'].includes(field));
   const words = known.map(({ label, shown, status }) => `${label} ${shown}${status === 'heard' ? ', unconfirmed' : ''}`);
   const over = candidate ? ` Laid over it: ${candidate.title}.` : '';
-  return words.length === 0 ? `The axle from the front. Nothing measured yet.${over}` : `The axle from the front: ${words.join('; ')}.${over}`;
+  return words.length === 0
+    ? `The axle from the front. Nothing measured yet.${over}`
+    : `The axle from the front: ${words.join('; ')}.${over}`;
 }

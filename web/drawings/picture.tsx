@@ -32,7 +32,13 @@ function Figure({ shape }: { shape: Shape }) {
     }
     case 'text':
       return (
-        <text class={shape.role} x={shape.at[0]} y={shape.at[1]} font-size={shape.size ?? 3} text-anchor={shape.anchor ?? 'middle'}>
+        <text
+          class={shape.role}
+          x={shape.at[0]}
+          y={shape.at[1]}
+          font-size={shape.size ?? 3}
+          text-anchor={shape.anchor ?? 'middle'}
+        >
           {shape.text}
         </text>
       );

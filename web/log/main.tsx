@@ -59,7 +59,8 @@ function LogPage() {
       <main class="ledger">
         <form class="search" role="search" onSubmit={onSubmit} onInput={onInput}>
           <label class="wide">
-            Look for <input name="q" type="search" autocomplete="off" placeholder="trailer, customer, words of a note, hub face 72 3/8" />
+            Look for{' '}
+            <input name="q" type="search" autocomplete="off" placeholder="trailer, customer, words of a note, hub face 72 3/8" />
           </label>
           <label>
             Status
@@ -84,7 +85,11 @@ function LogPage() {
           </button>
         </form>
         <p role="status" class="count">
-          {state === 'looking' ? 'Looking.' : state === 'failed' ? trouble : `${total} ${total === 1 ? 'job' : 'jobs'}${total > jobs.length ? `, the newest ${jobs.length} shown` : ''}.`}
+          {state === 'looking'
+            ? 'Looking.'
+            : state === 'failed'
+              ? trouble
+              : `${total} ${total === 1 ? 'job' : 'jobs'}${total > jobs.length ? `, the newest ${jobs.length} shown` : ''}.`}
         </p>
         <table class="jobs">
           <thead>

@@ -58,11 +58,13 @@ function Tier() {
   if (!isSecureContext) {
     return (
       <p class="sheetlike trouble">
-        This address is not secure, so the browser gives no microphone here and keeps no page for when the network is gone. Typing works. Open the shop's https address instead, and trust its certificate once.
+        This address is not secure, so the browser gives no microphone here and keeps no page for when the network is gone. Typing
+        works. Open the shop's https address instead, and trust its certificate once.
       </p>
     );
   }
-  if (!('serviceWorker' in navigator)) return <p class="sheetlike">Voice works here; the page itself is not kept for when the network is gone.</p>;
+  if (!('serviceWorker' in navigator))
+    return <p class="sheetlike">Voice works here; the page itself is not kept for when the network is gone.</p>;
   return null;
 }
 

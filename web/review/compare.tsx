@@ -12,7 +12,10 @@ export function pairsOf(card: readonly CardRow[]): readonly Pair[] {
   const pairs = new Map<string, Pair>();
   for (const row of card) {
     const key = [row.field, row.axle ?? '', row.side ?? ''].join(' ');
-    const pair = pairs.get(key) ?? { key, label: [row.label, row.side, row.axle && `${row.axle} axle`].filter(Boolean).join(', ') };
+    const pair = pairs.get(key) ?? {
+      key,
+      label: [row.label, row.side, row.axle && `${row.axle} axle`].filter(Boolean).join(', '),
+    };
     pair[row.stage] = row;
     pairs.set(key, pair);
   }
@@ -40,7 +43,9 @@ export function Compare({ view }: { view: JobView }) {
               <th scope="row">{label}</th>
               <td>{found?.shown ?? 'not measured'}</td>
               <td>{fitted?.shown}</td>
-              <td>{found === undefined ? '' : found.value === fitted?.value && found.unit === fitted.unit ? 'same' : 'differs'}</td>
+              <td>
+                {found === undefined ? '' : found.value === fitted?.value && found.unit === fitted.unit ? 'same' : 'differs'}
+              </td>
             </tr>
           ))}
         </tbody>

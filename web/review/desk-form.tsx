@@ -44,7 +44,8 @@ export function DeskForm({ wanted, settings, onDo, onClose }: Props) {
           </label>
         ) : null}
         <label>
-          {action === 'annotate' ? 'Remark' : 'Reason'} <input name="reason" required={action !== 'confirm'} maxlength={500} autocomplete="off" dir="auto" />
+          {action === 'annotate' ? 'Remark' : 'Reason'}{' '}
+          <input name="reason" required={action !== 'confirm'} maxlength={500} autocomplete="off" dir="auto" />
         </label>
         {trouble ? (
           <p class="trouble" role="alert">

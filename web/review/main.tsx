@@ -109,7 +109,12 @@ function ReviewPage() {
         </div>
       </main>
       {wanted ? (
-        <DeskForm wanted={wanted} settings={settings} onDo={(value, reason) => void deskDo(value, reason)} onClose={() => review.set({ wanted: undefined })} />
+        <DeskForm
+          wanted={wanted}
+          settings={settings}
+          onDo={(value, reason) => void deskDo(value, reason)}
+          onClose={() => review.set({ wanted: undefined })}
+        />
       ) : null}
     </>
   );

@@ -31,7 +31,11 @@ function Point({ point, onClose }: { point: OpenPoint; onClose: Props['onClose']
   return (
     <li class={`point ${point.safety ? 'safety' : ''}`}>
       <p>
-        <b>{point.safety ? 'Safety, ' : ''}{point.kind}:</b> {point.text}
+        <b>
+          {point.safety ? 'Safety, ' : ''}
+          {point.kind}:
+        </b>{' '}
+        {point.text}
       </p>
       {point.kind === 'defect' ? (
         <form class="point-form" onSubmit={(event: Event) => void send(event)}>

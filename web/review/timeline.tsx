@@ -1,6 +1,7 @@
 // What was heard, what it was taken to mean, and what was answered: one block a turn.
-import type { TurnTold } from './words.ts';
+
 import { when } from '../shared/when.ts';
+import type { TurnTold } from './words.ts';
 
 const marks = { heard: 'Heard', taken: 'Taken', answered: 'Answered', asked: 'Asked', desk: 'Desk', moved: 'Job' } as const;
 

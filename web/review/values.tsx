@@ -1,6 +1,7 @@
 // Values with their history: the one that stands on top, what it replaced beneath, and the desk's hands on it.
-import type { JobRecord, Settings, ValueRecord } from '#wire';
+
 import { showField } from '#intents';
+import type { JobRecord, Settings, ValueRecord } from '#wire';
 import { when } from '../shared/when.ts';
 import { amountWords, sideWords } from './words.ts';
 
@@ -25,7 +26,13 @@ export function groupsOf(values: readonly ValueRecord[], settings: Settings): re
     const current = all.findLast(stands);
     const first = all[0] as ValueRecord;
     const label = [showField(first.field, settings), sideWords(first.side, settings), first.axle && `${first.axle} axle`];
-    return { key, label: label.filter(Boolean).join(', '), stage: first.stage, current, past: all.filter((value) => value !== current).reverse() };
+    return {
+      key,
+      label: label.filter(Boolean).join(', '),
+      stage: first.stage,
+      current,
+      past: all.filter((value) => value !== current).reverse(),
+    };
   });
 }
 
@@ -79,7 +86,17 @@ function heard(value: ValueRecord): string {
   return `"${value.raw}", ${value.heardBy === 'typed' ? 'typed' : 'by voice'}${sure}, ${value.who}, ${when(value.at)}`;
 }
 
-function Standing({ value, label, settings, onAct }: { value: ValueRecord; label: string; settings: Settings; onAct: Props['onAct'] }) {
+function Standing({
+  value,
+  label,
+  settings,
+  onAct,
+}: {
+  value: ValueRecord;
+  label: string;
+  settings: Settings;
+  onAct: Props['onAct'];
+}) {
   const actions: readonly (readonly [Action, string])[] = [
     ...(value.status === 'heard' ? ([['confirm', 'Confirm']] as const) : []),
     ['correct', 'Correct'],

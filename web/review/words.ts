@@ -11,7 +11,12 @@ type ShownValue = Pick<ValueRecord, 'field' | 'value' | 'unit' | 'hedge' | 'to' 
 
 /** "hub face, left, found: 72 3/8 in". */
 export function valueWords(value: ShownValue, settings: Settings): string {
-  const place = [showField(value.field, settings), sideWords(value.side, settings), value.axle && `${value.axle} axle`, value.stage];
+  const place = [
+    showField(value.field, settings),
+    sideWords(value.side, settings),
+    value.axle && `${value.axle} axle`,
+    value.stage,
+  ];
   return `${place.filter(Boolean).join(', ')}: ${amountWords(value, settings)}`;
 }
 
@@ -90,7 +95,10 @@ function bodyWords(body: EventBody, named: (id: string) => string, settings: Set
     case 'resumed':
       return tell('moved', 'Job taken up again');
     case 'closed':
-      return tell('moved', body.open.length > 0 ? `Job closed with ${body.open.length} open: ${body.open.join('; ')}` : 'Job closed, nothing open');
+      return tell(
+        'moved',
+        body.open.length > 0 ? `Job closed with ${body.open.length} open: ${body.open.join('; ')}` : 'Job closed, nothing open',
+      );
     case 'reopened':
       return tell('moved', `Job opened again.${why(body.reason)}`);
     case 'replied':
@@ -109,7 +117,11 @@ export interface TurnTold {
 }
 
 /** Events grouped by the utterance or desk action they came from, oldest first. */
-export function turnsOf(events: readonly JobEvent[], values: ReadonlyMap<string, ValueRecord>, settings: Settings): readonly TurnTold[] {
+export function turnsOf(
+  events: readonly JobEvent[],
+  values: ReadonlyMap<string, ValueRecord>,
+  settings: Settings,
+): readonly TurnTold[] {
   const turns = new Map<string, { turn: string; at: string; who: string; heardBy?: string; told: Told[] }>();
   for (const event of events) {
     const turn = turns.get(event.turn) ?? { turn: event.turn, at: event.at, who: event.who, told: [] };

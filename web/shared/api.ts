@@ -46,7 +46,10 @@ async function call<T>(method: string, path: string, body?: unknown): Promise<Ou
 
 async function failureOf(response: Response): Promise<Failure> {
   const plain = { code: `http${response.status}`, message: `The server answered ${response.status}.`, whatToDo: 'Try again.' };
-  const body = await response.json().then((json) => (json as ErrorBody).error ?? plain, () => plain);
+  const body = await response.json().then(
+    (json) => (json as ErrorBody).error ?? plain,
+    () => plain,
+  );
   return { ok: false, status: response.status, code: body.code, message: body.message, whatToDo: body.whatToDo };
 }
 

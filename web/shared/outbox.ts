@@ -45,7 +45,12 @@ export async function openOutbox(): Promise<Outbox> {
 
 /** The turns behind `item` that waited for the same job to be opened. */
 export function follows(item: Waiting, later: Waiting, job: string | null): boolean {
-  return later.order > item.order && later.session === item.session && later.request.job === item.request.job && job !== item.request.job;
+  return (
+    later.order > item.order &&
+    later.session === item.session &&
+    later.request.job === item.request.job &&
+    job !== item.request.job
+  );
 }
 
 function lasting(db: IDBPDatabase<Kept>): Outbox {

@@ -4,7 +4,14 @@ export function Top({ title, children }: { title: string; children?: unknown }) 
     <header class="strip">
       <svg class="rule" viewBox="0 0 384 20" preserveAspectRatio="none" aria-hidden="true">
         {ticks.map((eighth) => (
-          <line key={eighth} class="tick" x1={eighth * 2} x2={eighth * 2} y1="0" y2={eighth % 8 === 0 ? 13 : eighth % 4 === 0 ? 8 : eighth % 2 === 0 ? 6 : 4} />
+          <line
+            key={eighth}
+            class="tick"
+            x1={eighth * 2}
+            x2={eighth * 2}
+            y1="0"
+            y2={eighth % 8 === 0 ? 13 : eighth % 4 === 0 ? 8 : eighth % 2 === 0 ? 6 : 4}
+          />
         ))}
       </svg>
       <div class="strip-words">

@@ -7,7 +7,8 @@ const types = (globalThis as { trustedTypes?: TrustedTypes }).trustedTypes;
 const policy = types?.createPolicy('axlehand', { createScriptURL: ownAddress });
 
 function ownAddress(url: string): string {
-  if (new URL(url, location.href).origin !== location.origin) throw new TypeError(`expected an address of this server, got ${url}`);
+  if (new URL(url, location.href).origin !== location.origin)
+    throw new TypeError(`expected an address of this server, got ${url}`);
   return url;
 }
 

@@ -4,8 +4,8 @@ import { showValue } from '#intents';
 import type { CardRow, JobRecord, JobView, Settings } from '#wire';
 import { axleFront } from '../drawings/axle.ts';
 import { Drawing } from '../drawings/picture.tsx';
-import { linesOf } from '../shared/card-lines.ts';
 import { api, sheetAddress } from '../shared/api.ts';
+import { linesOf } from '../shared/card-lines.ts';
 import { applyTheme } from '../shared/device.ts';
 import { installShell } from '../shared/install.ts';
 import { createStore, useStore } from '../shared/store.ts';
@@ -46,7 +46,13 @@ function SheetPage() {
           JSON
         </a>
       </Top>
-      <main>{record && view && settings ? <Paper record={record} view={view} settings={settings} /> : <p role="status">{trouble ?? 'Looking it up.'}</p>}</main>
+      <main>
+        {record && view && settings ? (
+          <Paper record={record} view={view} settings={settings} />
+        ) : (
+          <p role="status">{trouble ?? 'Looking it up.'}</p>
+        )}
+      </main>
     </>
   );
 }
@@ -69,7 +75,9 @@ function Paper({ record, view, settings }: { record: JobRecord; view: JobView; s
         <section>
           <h3>Does it fit</h3>
           <p class="paper-verdict">{view.verdict}</p>
-          {record.verdict && record.verdict.unconfirmed.length > 0 ? <p>Rests on {record.verdict.unconfirmed.length} unconfirmed values.</p> : null}
+          {record.verdict && record.verdict.unconfirmed.length > 0 ? (
+            <p>Rests on {record.verdict.unconfirmed.length} unconfirmed values.</p>
+          ) : null}
         </section>
       ) : null}
       <Measures card={view.card} />
@@ -82,7 +90,8 @@ function Paper({ record, view, settings }: { record: JobRecord; view: JobView; s
       <Work record={record} />
       <Hands />
       <footer class="paper-foot">
-        From the log up to entry {record.version}, printed {when(new Date().toISOString())}. Boxed with a broken line: not confirmed. The part maker's published values come first; this sheet signs for nobody.
+        From the log up to entry {record.version}, printed {when(new Date().toISOString())}. Boxed with a broken line: not
+        confirmed. The part maker's published values come first; this sheet signs for nobody.
       </footer>
     </article>
   );
@@ -188,8 +197,11 @@ function Work({ record }: { record: JobRecord }) {
     <section>
       <h3>Work</h3>
       <p>
-        {record.steps.length - skipped.length} steps done. {skipped.length > 0 ? `${skipped.length} skipped: ${skipped.map(({ step, reason }) => `${step} (${reason ?? 'no reason'})`).join('; ')}.` : ''} {record.cautions.length} cautions
-        given.
+        {record.steps.length - skipped.length} steps done.{' '}
+        {skipped.length > 0
+          ? `${skipped.length} skipped: ${skipped.map(({ step, reason }) => `${step} (${reason ?? 'no reason'})`).join('; ')}.`
+          : ''}{' '}
+        {record.cautions.length} cautions given.
       </p>
     </section>
   );
