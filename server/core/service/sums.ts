@@ -11,14 +11,14 @@ export type SumAsked =
   | { readonly op: 'convert'; readonly a: Operand; readonly into: UnitId };
 
 export type SumResult =
-  | { readonly code: 'sum'; readonly result: Quantity }
+  | { readonly code: 'sum'; readonly result: Quantity; readonly assumed?: UnitId }
   | { readonly code: 'unlikeUnits'; readonly from: UnitId; readonly into: UnitId }
   | { readonly code: 'divideByNothing' }
   | { readonly code: 'noSuchUnit'; readonly op: 'multiply' | 'divide' };
 
 /** What a sum comes to, exactly. Mixed units add up in the unit of the first. */
 export function workOut(sum: SumAsked): SumResult {
-  if (sum.op === 'convert') return converted(amountOf(sum.a, sum.into), sum.into);
+  if (sum.op === 'convert') return convertedFrom(sum.a, sum.into);
   const [first, second] = [unitOf(sum.a), unitOf(sum.b)];
   return sum.op === 'add' || sum.op === 'subtract' ? summed(sum, first, second) : scaled(sum, first, second);
 }
@@ -44,6 +44,33 @@ function scaled({ op, a, b }: Sides, first: UnitId | undefined, second: UnitId |
   if (op === 'multiply' || first === undefined) return { code: 'noSuchUnit', op: op === 'multiply' ? 'multiply' : 'divide' };
   const like = converted({ value: right, unit: second }, first);
   return like.code === 'sum' ? { code: 'sum', result: { value: left.div(like.result.value), unit: '1' } } : like;
+}
+
+/** What a shop means by a bare number that it wants in the other system. */
+const counterparts: Readonly<Partial<Record<UnitId, UnitId>>> = {
+  mm: 'in',
+  cm: 'in',
+  m: 'in',
+  in: 'mm',
+  ft: 'in',
+  'N.m': 'lbf.ft',
+  'lbf.ft': 'N.m',
+  'lbf.in': 'lbf.ft',
+  kg: 'lb',
+  lb: 'kg',
+  kPa: 'psi',
+  bar: 'psi',
+  psi: 'kPa',
+  degC: 'degF',
+  degF: 'degC',
+  km: 'mi',
+  mi: 'km',
+};
+
+function convertedFrom(side: Operand, into: UnitId): SumResult {
+  const assumed = unitOf(side) === undefined ? counterparts[into] : undefined;
+  const result = converted(amountOf(side, assumed ?? into), into);
+  return result.code === 'sum' && assumed ? { ...result, assumed } : result;
 }
 
 function converted(amount: Quantity, into: UnitId): SumResult {

@@ -27,7 +27,7 @@ export interface Words {
 }
 
 export function askOf(question: QuestionIntent, job: JobRecord, know: Know, now: string): Ask {
-  const words = `${question.of ?? ''} ${question.words ?? ''}`.trim().toLowerCase();
+  const words = (question.words ?? question.of ?? '').toLowerCase();
   return { question, job, know, now, readings: liveValues(job), words, given: question.given ?? [], tell: tellOf(know) };
 }
 

@@ -18,6 +18,13 @@ import { type Ask, answer, both, givenIn, join, lines, same, type Words } from '
 import { judged, playRange } from './service-judged.ts';
 
 export function endPlay(ask: Ask): Answer {
+  const stops = stopWords(ask);
+  if (stops)
+    return answer(
+      'endPlay.stops',
+      { speak: `${stops.speak} Dial it after.`, show: lines(stops.show, 'By thread geometry; dial it after.') },
+      { used: playsOf(ask), sources: ['thread geometry: one turn moves one pitch'] },
+    );
   const rotation = rotationIn(ask);
   if (rotation) return nutTravel(ask, rotation);
   if (/how far|how much.*turn|what turn|turn.*for/.test(ask.words)) return turnFor(ask);
@@ -30,8 +37,7 @@ function figure(ask: Ask): Answer {
   const range = maker
     ? { ...usual, low: maker.low.value, high: maker.high.value, source: "the part maker's value, as given" }
     : usual;
-  const done = ask.readings.filter(({ field, origin }) => field === 'endPlay' && origin !== 'maker');
-  const stops = stopWords(ask);
+  const done = playsOf(ask);
   return answer(
     maker ? 'endPlay.maker' : 'endPlay.published',
     {
@@ -40,7 +46,6 @@ function figure(ask: Ask): Answer {
           letter.toUpperCase(),
         ),
         maker ? undefined : "The maker's figure comes first.",
-        stops?.speak,
       ),
       show: lines(
         ...(maker
@@ -50,13 +55,14 @@ function figure(ask: Ask): Answer {
                 `${row.about}: ${ask.tell.range(new Fraction(row.min), new Fraction(row.max), 'in', 'endPlay').show} (${row.source})`,
             )),
         ...done.map((value) => `${showNamed(value, ask.know.shop)}. ${judged(value, ask)?.show ?? ''}`),
-        stops?.show,
         'Push, pull, read the dial; rocking the tyre measures nothing.',
       ),
     },
     { sources: maker ? [range.source] : endPlayLimits.map(({ source }) => source), used: done, caution: 'makerFirst' },
   );
 }
+
+const playsOf = ({ readings }: Ask) => readings.filter(({ field, origin }) => field === 'endPlay' && origin !== 'maker');
 
 /** A part of a turn named in the question: one slot, a flat, sixty degrees, a quarter turn. */
 function rotationIn(ask: Ask): Rotation | undefined {
@@ -164,7 +170,8 @@ function turnFor(ask: Ask): Answer {
 function stopWords(ask: Ask): Words | undefined {
   const pitch = pitchOf(ask);
   const last = measured(ask.readings, { field: 'endPlay', stage: 'fitted' });
-  if (!pitch || !last || !/slot|stop|keeper|hole|tighter|looser|next/.test(ask.words)) return undefined;
+  if (!pitch || !last || !/tighter|looser|next (slot|stop|hole|flat|place)|(slot|stop|hole) (more|back|on)/.test(ask.words))
+    return undefined;
   const play = new Fraction(last.value);
   if (play.compare(0) <= 0) return undefined;
   const choices = lockChoices(play, pitch.tpi, positionsIn(ask.words)).filter(({ move }) => move !== 'stay');

@@ -63,6 +63,11 @@ function limits(ranges: readonly Range[], { tell }: Ask, form: keyof Words): str
   return listed([...new Set(ranges.map(({ low, high, unit }) => tell.range(low, high, unit)[form]))], 'or');
 }
 
+function most(ranges: readonly Range[], { tell }: Ask, form: keyof Words, way: 1 | -1): string {
+  const [high] = ranges.map((range) => range.high).toSorted((one, other) => way * other.compare(one));
+  return high ? tell.amount({ value: high, unit: 'lbf.ft' })[form] : '';
+}
+
 const torqueWords: WordsFor<TorqueVerdict> = {
   torqueWithin: () => same('In range.'),
   torqueLow: ({ ranges }, ask) =>
@@ -75,7 +80,7 @@ const torqueWords: WordsFor<TorqueVerdict> = {
   torqueDepends: ({ ranges, field }, ask) =>
     both((form) =>
       field === 'uBoltTorque'
-        ? `Right for some U-bolts and too much or too little for others: ${limits(ranges, ask, form)}, by grade and plating. Check the maker's figure.`
+        ? `More than the ${most(ranges, ask, form, -1)} of the weakest in that thread; the strongest take ${most(ranges, ask, form, 1)}. Which grade, and plated?`
         : `The books differ: ${limits(ranges, ask, form)}. Check the maker's figure.`,
     ),
   torqueUnjudged: () => same("Noted; I have no published figure to hold it against. Check the maker's."),

@@ -17,9 +17,12 @@ import { type Ask, answer, join, lines, same, type Words } from './service-ask.t
 import { bolt, extension, givenThread } from './service-bolt.ts';
 import { recordedTorques } from './service-judged.ts';
 
+const parts: ReadonlySet<string> = new Set(['wheelNut', 'uBolt', 'springBolt', 'seat']);
+
 /** What a torque question is about: its part, else what the step on the screen is about. */
 export function torque(ask: Ask): Answer {
-  const { words, job } = ask;
+  const { job, question } = ask;
+  const words = parts.has(question.of ?? '') ? `${ask.words} ${question.of?.toLowerCase()}` : ask.words;
   if (/extension|crow ?foot/.test(words)) return extension(ask);
   if (/grade|class|anti.?seize/.test(words) || givenThread(ask)) return bolt(ask);
   if (/u.?bolt/.test(words)) return uBolts(ask);

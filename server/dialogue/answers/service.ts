@@ -1,6 +1,6 @@
 // The service topics and who answers them; what the dialogue and the page ask besides.
-import { nameDamage, retorqueReminders } from '#core';
-import type { FieldId } from '#data';
+import { measured, nameDamage, retorqueReminders } from '#core';
+import { type FieldId, hubHeat } from '#data';
 import type { QuestionIntent, Topic } from '#intents';
 import type { EventBody, JobRecord, ValueRecord } from '#log/events';
 import type { AlignmentView, Answer, Answerer, Know, SequenceView } from '../types.ts';
@@ -30,6 +30,39 @@ export const serviceAnswers: Partial<Record<Topic, Answerer>> = {
   compute: asked(compute),
   due: asked(due),
 };
+
+/** Questions that another topic's words catch though they are about service: asked first, undefined where they are not. */
+export const serviceFirst: Partial<Record<Topic, (...asked: Parameters<Answerer>) => Answer | undefined>> = {
+  bearing: ({ words }, job, know, now) => damageAnswer(words ?? '') ?? hotHub(words, job, know, now),
+  fits: (question, job, know, now) =>
+    /volt|gauge/.test(question.words ?? '') ? brake(askOf(question, job, know, now)) : undefined,
+};
+
+/** "Is the hub too hot": the hubs of this job against each other and the figures. */
+export function hotHub(words: string | undefined, job: JobRecord, know: Know, now: string): Answer | undefined {
+  if (!/\bhot|temperature|warm/.test(words ?? '')) return undefined;
+  const ask = askOf(plain, job, know, now);
+  const read = measured(ask.readings, { field: 'hubTemperature' });
+  const told = read && judged(read, ask);
+  const sources = hubHeat.map(({ source }) => source);
+  const figures = lines(
+    ...hubHeat.map(({ kind, above, act, source }) => `${kind === 'apart' ? 'apart by' : 'over'} ${above} °F: ${act} (${source})`),
+  );
+  if (!told)
+    return answer(
+      'hubHeat.unmeasured',
+      {
+        speak: 'Compare the hubs after the same run; twenty degrees apart, look at the hotter one. No law sets a figure.',
+        show: figures,
+      },
+      { sources, missing: ['hubTemperature'] },
+    );
+  return answer(
+    `hubHeat.${told.code}`,
+    { speak: told.speak, show: lines(told.show, figures) },
+    { sources, used: ask.readings.filter(({ field }) => field === 'hubTemperature') },
+  );
+}
 
 const plain: QuestionIntent = { kind: 'question', topic: 'value' };
 
