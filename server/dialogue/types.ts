@@ -40,6 +40,10 @@ export interface Reply {
   readonly show: string;
   readonly tone: 'taken' | 'ask' | 'answer' | 'step' | 'refused' | 'caution';
   readonly expects: Expects;
+  /** Values that it reads back; kept with the `replied` event. */
+  readonly readBack?: readonly ValueId[];
+  /** Asked for: to be spoken slowly. */
+  readonly pace?: 'slow';
 }
 
 export interface Turn {

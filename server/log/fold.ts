@@ -72,7 +72,7 @@ export interface JobRecord {
     readonly unconfirmed: readonly ValueId[];
     readonly accepted?: boolean;
   };
-  readonly lastReply?: { readonly code: string; readonly speak: string; readonly show: string };
+  readonly lastReply?: { readonly code: string; readonly speak: string; readonly show: string; readonly turn: string };
   readonly turns: number;
   /** What would take back the last turns, newest last. */
   readonly trail: readonly TurnTrail[];
@@ -212,7 +212,7 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
     case 'replied':
       return {
         ...markValues(job, body.readBack ?? [], { readBack: true }),
-        lastReply: { code: body.code, speak: body.speak, show: body.show },
+        lastReply: { code: body.code, speak: body.speak, show: body.show, turn },
       };
   }
 }

@@ -1,0 +1,49 @@
+// One word of command, one function. A command that moves on waits while a question of the same turn is open.
+import type { CommandIntent, CommandName } from '#intents';
+import { type Draft, say } from '../draft.ts';
+import { hintsFor } from '../hints.ts';
+import { askedNow } from '../settle.ts';
+import { repairLine } from '../wording/repair.ts';
+import { no, openQuestion, yes } from './asked.ts';
+import { closeJob, pause, resume } from './jobs.ts';
+import { remind } from './note.ts';
+import { readBack, repeat } from './read.ts';
+import { back, done, next, skip } from './steps.ts';
+import { undo } from './undo.ts';
+
+type Obey = (draft: Draft, intent: CommandIntent) => Draft;
+
+const moving: ReadonlySet<CommandName> = new Set([
+  'next',
+  'back',
+  'done',
+  'skip',
+  'pause',
+  'resume',
+  'closeJob',
+  'openJob',
+  'readBack',
+]);
+
+const commands: Readonly<Record<CommandName, Obey>> = {
+  next,
+  back,
+  done,
+  skip,
+  repeat,
+  slower: (draft) => ({ ...repeat(draft), pace: 'slow' }),
+  readBack,
+  undo,
+  confirm: yes,
+  deny: no,
+  pause,
+  resume,
+  openJob: (draft) => draft,
+  closeJob: (draft) => (openQuestion(draft)?.about === 'close' ? yes(draft) : closeJob(draft)),
+  help: (draft) => say(draft, repairLine('help', { could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop)),
+  remind: (draft, { rest }) => remind(draft, rest),
+};
+
+export function obey(draft: Draft, intent: CommandIntent): Draft {
+  return moving.has(intent.name) && askedNow(draft) ? draft : commands[intent.name](draft, intent);
+}

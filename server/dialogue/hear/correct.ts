@@ -1,0 +1,102 @@
+// "No, fifty-eight and a half": which value is meant, and what becomes of the old one.
+import { fieldOf } from '#data';
+import type { CorrectIntent, Said, StrikeIntent, Where } from '#intents';
+import type { ValueRecord } from '#log/events';
+import { isPlausible, unitSuits } from '../doubts.ts';
+import { ask, closeAsk, type Draft, emit, say } from '../draft.ts';
+import { isLive } from '../values.ts';
+import { valueLine } from '../wording/values.ts';
+import { take } from './take.ts';
+
+type Target = Partial<Pick<CorrectIntent, 'field' | 'not'>> & Where;
+
+/** A correction replaces an unconfirmed value at once; a confirmed one only after a yes. */
+export function correct(draft: Draft, intent: CorrectIntent): Draft {
+  const targets = targetsOf(draft, intent, intent);
+  const [target] = targets;
+  if (!target)
+    return intent.field
+      ? take(draft, intent.field, intent)
+      : say(draft, valueLine('noValueThere', { field: undefined }, draft.know.shop));
+  if (targets.length > 1) return askTarget(draft, targets, intent);
+  return replace(draft, target, intent);
+}
+
+export function replace(draft: Draft, old: ValueRecord, said: Said & Where): Draft {
+  const place = { side: said.side ?? old.side, axle: said.axle ?? old.axle, stage: old.stage };
+  const whole = { ...inheritUnit(said, old), ...dropUndefined(place) };
+  const taken = take(closeAskOn(draft, old), old.field, whole, old);
+  const made = taken.events.findLast((body) => body.kind === 'valueHeard');
+  if (old.status !== 'heard' || made?.kind !== 'valueHeard') return taken;
+  return emit(taken, { kind: 'valueCorrected', id: old.id, by: made.value.id });
+}
+
+/** A bare number is of the unit it corrects. */
+function inheritUnit(said: Said & Where, old: ValueRecord): Said & Where {
+  return said.unitSaid !== true && old.unit !== undefined && (said.unit === '1' || said.unit === fieldOf(old.field).unit)
+    ? { ...said, unit: old.unit }
+    : said;
+}
+
+function dropUndefined<T extends object>(given: T): { [K in keyof T]: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as never;
+}
+
+function closeAskOn(draft: Draft, { id }: ValueRecord): Draft {
+  return draft.job.asked?.valueIds.includes(id) ? closeAsk(draft, 'no') : draft;
+}
+
+/** Values that the words can mean, the likeliest rule first that leaves any. */
+export function targetsOf(draft: Draft, said: Target, amount?: Said): readonly ValueRecord[] {
+  const named = meant(draft, said);
+  const asked = named.filter(({ id }) => draft.job.asked?.valueIds.includes(id));
+  const fresh = named.filter(({ status }) => status === 'heard');
+  const lastTurn = (values: readonly ValueRecord[]) => values.filter(({ turn }) => turn === values.at(-1)?.turn);
+  const pool = [asked, lastTurn(fresh), lastTurn(named)].find((values) => values.length > 0) ?? [];
+  if (!amount || pool.length < 2) return pool;
+  const suiting = pool.filter(
+    ({ field, unit }) =>
+      unitSuits(field, amount) && isPlausible(field, { ...amount, ...(amount.unitSaid ? {} : unit ? { unit } : {}) }),
+  );
+  return suiting.length > 0 ? suiting : pool;
+}
+
+function meant({ job }: Draft, { field, side, axle, stage, not }: Target): readonly ValueRecord[] {
+  const live = job.values.filter(isLive).filter((value) => !isOldOfPending(value, job.values));
+  return live.filter(
+    (value) =>
+      (field === undefined || value.field === field) &&
+      (side === undefined || side === 'both' || value.side === undefined || value.side === side) &&
+      (axle === undefined || value.axle === undefined || value.axle === axle) &&
+      (stage === undefined || value.stage === stage) &&
+      (not === undefined || value.value === not),
+  );
+}
+
+const isOldOfPending = (old: ValueRecord, values: readonly ValueRecord[]): boolean =>
+  values.some(({ supersedes, status }) => supersedes === old.id && status === 'heard');
+
+export function askTarget(draft: Draft, targets: readonly ValueRecord[], said: Said & Where): Draft {
+  const given = JSON.stringify(said);
+  const few = targets.slice(0, 3);
+  const line = valueLine('askTarget', { targets: few }, draft.know.shop);
+  return ask(draft, { about: 'target', valueIds: few.map(({ id }) => id), given }, line);
+}
+
+/** An unconfirmed value is struck at once; a confirmed one after a yes. */
+export function strike(draft: Draft, intent: StrikeIntent): Draft {
+  const targets = targetsOf(draft, intent);
+  const { shop } = draft.know;
+  if (targets.length === 0) return say(draft, valueLine('noValueThere', { field: intent.field }, shop));
+  if (targets.some((value) => value.status === 'confirmed')) {
+    const line = valueLine('askStrike', { values: targets }, shop);
+    return ask(draft, { about: 'strike', valueIds: targets.map(({ id }) => id) }, line);
+  }
+  return strikeNow(draft, targets);
+}
+
+export function strikeNow(draft: Draft, values: readonly ValueRecord[]): Draft {
+  const closed = values.reduce(closeAskOn, draft);
+  const gone = emit(closed, ...values.map(({ id }) => ({ kind: 'valueStruck' as const, id })));
+  return say(gone, valueLine('struck', { values }, draft.know.shop));
+}

@@ -1,0 +1,43 @@
+// What each kind of intent does to the turn.
+import type { Intent } from '#intents';
+import { type Draft, say } from '../draft.ts';
+import { hintsFor } from '../hints.ts';
+import { settle } from '../settle.ts';
+import { repairLine } from '../wording/repair.ts';
+import { obey } from './command.ts';
+import { correct, strike } from './correct.ts';
+import { takeNote } from './note.ts';
+import { bareNumber, takeHere } from './quantity.ts';
+import { question } from './question.ts';
+
+export function hear(draft: Draft, intent: Intent): Draft {
+  switch (intent.kind) {
+    case 'measure':
+      return takeHere(draft, intent.field, intent);
+    case 'quantity':
+      return bareNumber(draft, intent);
+    case 'correct':
+      return correct(draft, intent);
+    case 'strike':
+      return strike(draft, intent);
+    case 'command':
+      return obey(settle(draft), intent);
+    case 'question':
+      return question(settle(draft), intent);
+    case 'note':
+      return takeNote(settle(draft), intent.text);
+    case 'problem':
+      return say(draft, repairLine('impossible', { message: intent.message }, draft.know.shop));
+    case 'unknown':
+      return notUnderstood(draft, intent.text);
+  }
+}
+
+const ladder = ['notUnderstood', 'notUnderstoodAgain', 'notUnderstoodStill'] as const;
+
+/** Never the same words twice: each failure in a row has its own. */
+export function notUnderstood(draft: Draft, text: string): Draft {
+  const last = ladder.findIndex((code) => draft.job.lastReply?.code.includes(code));
+  const code = ladder[Math.min(last + 1, ladder.length - 1)] ?? 'notUnderstood';
+  return say(draft, repairLine(code, { heard: text, could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop));
+}

@@ -1,0 +1,20 @@
+// Notes and reminders. A defect mentioned in a note becomes an open point.
+import { type Draft, emit, nextId, say } from '../draft.ts';
+import { jobLine } from '../wording/jobs.ts';
+
+export function takeNote(draft: Draft, words: string): Draft {
+  const text = words.trim();
+  const { shop, readNote } = draft.know;
+  if (text === '') return say(draft, jobLine('emptyNote', {}, shop));
+  const reading = readNote(text);
+  const noted = emit(draft, { kind: 'noteTaken', id: nextId(draft, 'n'), text, reading });
+  return say(noted, jobLine('noted', { text, defect: reading.seriousness !== 'info' }, shop));
+}
+
+export function remind(draft: Draft, words: string | undefined, miles?: string): Draft {
+  const text = (words ?? '').trim();
+  const { shop } = draft.know;
+  if (text === '') return say(draft, jobLine('emptyNote', {}, shop));
+  const set = emit(draft, { kind: 'reminderSet', id: nextId(draft, 'r'), text, ...(miles ? { dueMiles: miles } : {}) });
+  return say(set, jobLine('reminder', { text }, shop));
+}

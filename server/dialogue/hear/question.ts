@@ -1,0 +1,61 @@
+// Questions: the dialogue's own about the job, the rest through the registry of answers.
+import type { QuestionIntent } from '#intents';
+import { answerers } from '../answers/index.ts';
+import { ask, type Draft, emit, say } from '../draft.ts';
+import { stepAt } from '../plan.ts';
+import { byId } from '../values.ts';
+import { jobLine } from '../wording/jobs.ts';
+import { stepLine } from '../wording/steps.ts';
+import { sayFieldOf } from '../words.ts';
+import { openAsked, valueAsked } from './read.ts';
+import { sayStepAgain } from './steps.ts';
+
+export function question(draft: Draft, intent: QuestionIntent): Draft {
+  switch (intent.topic) {
+    case 'value':
+      return valueAsked(draft, intent);
+    case 'open':
+      return openAsked(draft);
+    case 'nextStep':
+      return sayStepAgain(draft);
+    case 'why':
+      return why(draft, intent);
+    default:
+      return answer(draft, intent);
+  }
+}
+
+/** Why: of the verdict just given, else of the step on the screen. */
+function why(draft: Draft, intent: QuestionIntent): Draft {
+  const step = stepAt(draft.job)?.step;
+  const afterStep = draft.job.lastReply?.code === 'step' || !answerers.why;
+  if (!afterStep || !step) return answer(draft, intent);
+  return say(draft, stepLine('why', { why: step.why, source: step.source }, draft.know.shop));
+}
+
+function answer(draft: Draft, intent: QuestionIntent): Draft {
+  const { job, know, now } = draft;
+  const answerer = answerers[intent.topic];
+  if (!answerer) return say(draft, jobLine('notHere', { topic: intent.topic }, know.shop));
+  const { code, speak, show, rests, caution, events = [], sources } = answerer(intent, job, know, now);
+  const unsure = rests.map((id) => byId(job, id)).filter((value) => value?.status === 'heard');
+  const names = [...new Set(unsure.map((value) => (value ? sayFieldOf(value.field, know.shop) : '')))];
+  const from = sources.length > 0 ? `\n(${sources.join('; ')})` : '';
+  const told = say(
+    emit(
+      draft,
+      ...events.map((body) =>
+        body.kind === 'verdictGiven' ? { ...body, unconfirmed: unsure.map((value) => value?.id ?? '') } : body,
+      ),
+    ),
+    {
+      code,
+      tone: caution ? 'caution' : 'answer',
+      speak: [speak, caution].filter(Boolean).join(' '),
+      show: [show + from, caution].filter(Boolean).join('\n! '),
+    },
+    ...(names.length > 0 ? [jobLine('unsure', { names }, know.shop)] : []),
+  );
+  const judged = events.some(({ kind }) => kind === 'verdictGiven');
+  return judged ? ask(told, { about: 'verdict', valueIds: [] }, jobLine('askVerdict', {}, know.shop)) : told;
+}

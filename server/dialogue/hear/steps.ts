@@ -1,0 +1,125 @@
+// Walking the procedures: done, next, back, skip. A gate is never passed without its value or a reason.
+import { cautionOf } from '#data';
+import type { CommandIntent } from '#intents';
+import { ask, closeAsk, type Draft, emit, say } from '../draft.ts';
+import { openPoints } from '../open.ts';
+import {
+  asSlot,
+  type Hindrance,
+  hindrances,
+  openStepAfter,
+  type PlannedStep,
+  planOf,
+  statusOf,
+  stepAt,
+  stepBefore,
+  wanted,
+} from '../plan.ts';
+import { askAbout } from '../settle.ts';
+import { stepLine } from '../wording/steps.ts';
+import { valueLine } from '../wording/values.ts';
+import { saySide } from '../words.ts';
+
+/** Puts a step on the screen and says it; a caution is spoken the first time it comes up in a job. */
+export function showStep(draft: Draft, step: PlannedStep): Draft {
+  const fresh = step.step.cautions.filter((id) => draft.job.cautions.every((given) => given.id !== id));
+  const shown = emit(
+    draft,
+    ...(draft.job.currentStep === step.key ? [] : [{ kind: 'stepShown' as const, step: step.key }]),
+    ...fresh.map((caution) => ({ kind: 'cautionGiven' as const, caution, step: step.key })),
+  );
+  return say(shown, sayStep(shown, step, fresh));
+}
+
+function sayStep({ job, know }: Draft, { key, step, title, place }: PlannedStep, cautions: readonly string[]) {
+  const plan = planOf(job);
+  const where = [place.axle && `${place.axle} axle`, place.side && saySide(place.side, know.shop)].filter(Boolean).join(' ');
+  const at = `${title}, step ${plan.findIndex((other) => other.key === key) + 1} of ${plan.length}`;
+  return stepLine(
+    'step',
+    { say: step.say, show: step.show, where, place: at, cautions: cautions.map((id) => cautionOf(id).text) },
+    know.shop,
+  );
+}
+
+/** The step again, all its cautions with it. */
+export function sayStepAgain(draft: Draft): Draft {
+  const step = stepAt(draft.job) ?? openStepAfter(draft.job, undefined);
+  return step ? say(draft, sayStep(draft, step, step.step.cautions)) : endOfList(draft);
+}
+
+function goTo(draft: Draft, step: PlannedStep | undefined): Draft {
+  return step ? showStep(draft, step) : endOfList(draft);
+}
+
+function endOfList(draft: Draft): Draft {
+  const again = openStepAfter(draft.job, undefined);
+  const open = openPoints(draft.job).length;
+  const told = say(draft, stepLine('allDone', { open }, draft.know.shop));
+  return again && again.key !== draft.job.currentStep ? showStep(told, again) : told;
+}
+
+export function done(draft: Draft): Draft {
+  const step = stepAt(draft.job);
+  if (!step) return goTo(draft, openStepAfter(draft.job, undefined));
+  const against = hindrances(draft.job, step);
+  return against.length > 0
+    ? hinder(draft, against)
+    : goTo(emit(draft, { kind: 'stepDone', step: step.key }), openStepAfter(draft.job, step.key));
+}
+
+/** Says what keeps the step open, the empty gates first. */
+function hinder(draft: Draft, against: readonly Hindrance[]): Draft {
+  const { shop } = draft.know;
+  const empty = against.filter(({ code }) => code === 'empty').map(({ slot }) => asSlot(slot));
+  if (empty.length > 0) return say(draft, stepLine('valuesMissing', { slots: empty.slice(0, 3) }, shop));
+  const waiting = against.flatMap((one) => (one.code === 'unconfirmed' ? [one.value] : []));
+  if (waiting.length > 0) return askAbout(draft, waiting.slice(0, 3), 0);
+  return against.reduce((left, one) => (one.code === 'outside' ? say(left, outsideLine(draft, one)) : left), draft);
+}
+
+function outsideLine({ know }: Draft, { slot, value }: Extract<Hindrance, { code: 'outside' }>) {
+  const { min, max, unit } = slot.record;
+  return valueLine('outside', { value, least: min, most: max, unit }, know.shop);
+}
+
+/** On to the next step. A step that records is done when all it wants is there; one that only warns must be said done. */
+export function next(draft: Draft): Draft {
+  const step = stepAt(draft.job);
+  if (!step || statusOf(draft.job, step.key) !== undefined) return goTo(draft, openStepAfter(draft.job, step?.key));
+  const complete = step.step.record.length > 0 && wanted(draft.job, step).length === 0;
+  const against = hindrances(draft.job, step);
+  if (complete || against.length > 0) return done(draft);
+  if (step.step.cautions.length > 0) return say(draft, stepLine('notSaidDone', { say: step.step.say }, draft.know.shop));
+  return goTo(say(draft, stepLine('leftOpen', { say: step.step.say }, draft.know.shop)), openStepAfter(draft.job, step.key));
+}
+
+export function back(draft: Draft): Draft {
+  const step = stepBefore(draft.job, draft.job.currentStep);
+  return step ? showStep(draft, step) : say(draft, stepLine('atStart', {}, draft.know.shop));
+}
+
+/** A skip needs a reason and a yes. */
+export function skip(draft: Draft, { rest }: CommandIntent): Draft {
+  const step = stepAt(draft.job);
+  if (!step) return endOfList(draft);
+  const reason = rest?.replace(/^(because|since|as)\s+/i, '').trim();
+  if (reason) return askSkip(draft, step, reason);
+  return ask(
+    draft,
+    { about: 'reason', valueIds: [], step: step.key },
+    stepLine('skipWhy', { say: step.step.say }, draft.know.shop),
+  );
+}
+
+export function askSkip(draft: Draft, { key, step }: PlannedStep, reason: string): Draft {
+  const line = stepLine('askSkip', { say: step.say, reason }, draft.know.shop);
+  return ask(draft, { about: 'skip', valueIds: [], step: key, given: reason }, line);
+}
+
+export function skipNow(draft: Draft, key: string, reason: string): Draft {
+  const step = stepAt(draft.job, key);
+  const skipped = emit(closeAsk(draft, 'yes'), { kind: 'stepSkipped', step: key, reason });
+  const told = say(skipped, stepLine('skipped', { say: step?.step.say ?? key }, draft.know.shop));
+  return goTo(told, openStepAfter(told.job, key));
+}

@@ -1,0 +1,64 @@
+// Everything of a job that still waits for someone, most serious first.
+import { fieldOf } from '#data';
+import type { JobRecord, ValueRecord } from '#log/events';
+import { hindrances, planOf, statusOf, type stepAt } from './plan.ts';
+import type { OpenPoint, Shop } from './types.ts';
+import { needsYes, unconfirmed } from './values.ts';
+import { showNamed } from './words.ts';
+
+const plainShop: Shop = { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } };
+
+/** A value that selects a part or clears someone to drive, and nobody said yes to. */
+export const blocksClosing = (value: ValueRecord): boolean => value.status === 'heard' && needsYes(value);
+
+export function openPoints(job: JobRecord, shop: Shop = plainShop): readonly OpenPoint[] {
+  const points = [...values(job, shop), ...steps(job), ...notes(job), ...verdict(job), ...reminders(job)];
+  return [...points.filter(({ safety }) => safety), ...points.filter(({ safety }) => !safety)];
+}
+
+function values(job: JobRecord, shop: Shop): readonly OpenPoint[] {
+  return unconfirmed(job).map((value) => ({
+    id: value.id,
+    kind: 'unconfirmed',
+    text: `not confirmed: ${showNamed(value, shop)}`,
+    safety: blocksClosing(value),
+  }));
+}
+
+/** Steps skipped, and steps of the plan that nobody said were done. */
+function steps(job: JobRecord): readonly OpenPoint[] {
+  return planOf(job).flatMap((step): readonly OpenPoint[] => {
+    const status = statusOf(job, step.key);
+    const name = `${step.step.say}${where(step.place)}`;
+    if (status === 'done') return [];
+    if (status === 'skipped')
+      return [
+        { id: step.key, kind: 'skipped', text: `skipped: ${name} (${reasonOf(job, step.key)})`, safety: isSafety(step.step) },
+      ];
+    const lacking = hindrances(job, step).map(({ slot }) => fieldOf(slot.record.field).label);
+    const text = lacking.length > 0 ? `missing: ${[...new Set(lacking)].join(', ')}${where(step.place)}` : `not done: ${name}`;
+    return [{ id: step.key, kind: 'missing', text, safety: isSafety(step.step) }];
+  });
+}
+
+const isSafety = ({ cautions, record }: NonNullable<ReturnType<typeof stepAt>>['step']): boolean =>
+  cautions.length > 0 || record.some(({ gate, stage }) => gate && stage === 'fitted');
+
+const where = ({ axle, side }: { readonly axle?: string; readonly side?: string }): string =>
+  axle || side ? `, ${[axle, side].filter(Boolean).join(' ')}` : '';
+
+const reasonOf = (job: JobRecord, key: string): string => job.steps.find(({ step }) => step === key)?.reason ?? '';
+
+function notes(job: JobRecord): readonly OpenPoint[] {
+  return job.notes
+    .filter(({ closed, reading }) => closed === undefined && reading !== undefined && reading.seriousness !== 'info')
+    .map(({ id, text, reading }) => ({ id, kind: 'defect', text, safety: reading?.seriousness === 'safety' }));
+}
+
+function verdict({ verdict: given }: JobRecord): readonly OpenPoint[] {
+  return given && !given.accepted ? [{ id: 'verdict', kind: 'asked', text: 'the verdict was not taken', safety: true }] : [];
+}
+
+function reminders(job: JobRecord): readonly OpenPoint[] {
+  return job.reminders.filter(({ done }) => !done).map(({ id, text }) => ({ id, kind: 'reminder', text, safety: false }));
+}

@@ -1,0 +1,81 @@
+// Where the job stands in its procedures, and what the step on the screen still wants.
+import { filledBy, lacks, type PlannedStep, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
+import type { FieldId } from '#data';
+import type { JobRecord, ValueRecord } from '#log/events';
+import { inUnit } from './doubts.ts';
+import { liveValues, needsYes, type Slot } from './values.ts';
+
+export type { PlannedStep, WantedSlot };
+
+export const planOf = (job: JobRecord): readonly PlannedStep[] => planSteps(job.kind, liveValues(job));
+
+export function stepAt(job: JobRecord, key = job.currentStep): PlannedStep | undefined {
+  return key === undefined ? undefined : planOf(job).find((step) => step.key === key);
+}
+
+export const statusOf = (job: JobRecord, key: string): 'done' | 'skipped' | undefined =>
+  job.steps.find(({ step }) => step === key)?.status;
+
+/** The first step after `key` that is neither done nor skipped. */
+export function openStepAfter(job: JobRecord, key: string | undefined): PlannedStep | undefined {
+  const plan = planOf(job);
+  const at = plan.findIndex((step) => step.key === key);
+  return plan.slice(at + 1).find((step) => statusOf(job, step.key) === undefined);
+}
+
+export function stepBefore(job: JobRecord, key: string | undefined): PlannedStep | undefined {
+  const plan = planOf(job);
+  return plan[plan.findIndex((step) => step.key === key) - 1];
+}
+
+/** Slots of the step that hold no value yet, gates first in the order the step names them. */
+export function wanted(job: JobRecord, step = stepAt(job)): readonly WantedSlot[] {
+  return step ? lacks(step, liveValues(job)) : [];
+}
+
+export const asSlot = ({ record, side, axle }: WantedSlot): Slot => ({
+  field: record.field,
+  stage: record.stage,
+  ...(side ? { side } : {}),
+  ...(axle ? { axle } : {}),
+});
+
+/** What keeps a step from being done: an empty gate, a value that waits for a yes, or one outside its limits. */
+export type Hindrance =
+  | { readonly code: 'empty'; readonly slot: WantedSlot }
+  | { readonly code: 'unconfirmed'; readonly slot: WantedSlot; readonly value: ValueRecord }
+  | { readonly code: 'outside'; readonly slot: WantedSlot; readonly value: ValueRecord };
+
+export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindrance[] {
+  const values = liveValues(job);
+  return slotsOf(step, values).flatMap((slot): readonly Hindrance[] => {
+    const value = filledBy(slot, values);
+    if (!value) return slot.record.gate ? [{ code: 'empty', slot }] : [];
+    if (value.status === 'heard' && needsYes(value)) return [{ code: 'unconfirmed', slot, value }];
+    return isOutside(slot, value) ? [{ code: 'outside', slot, value }] : [];
+  });
+}
+
+export function isOutside({ record: { min, max, unit } }: WantedSlot, value: ValueRecord): boolean {
+  const amount = unit === undefined ? undefined : inUnit(value, unit);
+  if (!amount) return false;
+  return (min !== undefined && amount.compare(min) < 0) || (max !== undefined && amount.compare(max) > 0);
+}
+
+/** The slot of the current step that a value of this field would fill, empty ones first. */
+export function slotFor(job: JobRecord, field: FieldId, side: Slot['side'], step = stepAt(job)): WantedSlot | undefined {
+  if (!step) return undefined;
+  const values = liveValues(job);
+  const own = slotsOf(step, values).filter(
+    ({ record, side: at }) => record.field === field && (side === undefined || at === undefined || at === side),
+  );
+  return own.find((slot) => filledBy(slot, values) === undefined) ?? own[0];
+}
+
+/** `fitted` from the first step on that records anything fitted; before it the old axle is being looked at. */
+export function stageNow(job: JobRecord): 'found' | 'fitted' {
+  const plan = planOf(job);
+  const turning = plan.findIndex(({ step }) => step.record.some(({ stage }) => stage === 'fitted'));
+  const at = plan.findIndex(({ key }) => key === job.currentStep);
+  return turning >= 0 && at >= turning ? 'fitted' : 'found';
+}

@@ -1,0 +1,101 @@
+// Reading back: what was heard and not yet read back is either said, or asked about. At most three values at a time.
+import { policy } from '#data';
+import type { ValueRecord } from '#log/events';
+import { type Doubt, doubtsOf } from './doubts.ts';
+import { ask, type Draft, emit, type Line, say } from './draft.ts';
+import type { Shop } from './types.ts';
+import { byId, isLive, isPending, needsYes } from './values.ts';
+import { valueLine } from './wording/values.ts';
+
+/** Kinds of utterance that go on with the work, and so confirm what was read back before. */
+const goesOn = new Set(['measure', 'quantity', 'note', 'next', 'done', 'skip', 'remind']);
+
+/** Plain values read back in an earlier turn count once the technician goes on without objecting. */
+export function goOn(draft: Draft): Draft {
+  const { heard, job, late } = draft;
+  const going = heard.understanding.intents.some((intent) => goesOn.has(intent.kind === 'command' ? intent.name : intent.kind));
+  if (!going || late) return draft;
+  const agreed = job.values.filter(
+    (value) =>
+      value.status === 'heard' &&
+      value.readBack &&
+      value.turn !== heard.turn &&
+      !needsYes(value) &&
+      !isPending(value, job) &&
+      !hasPending(value, draft),
+  );
+  return emit(draft, ...agreed.map(({ id }) => ({ kind: 'valueConfirmed' as const, id, how: 'wentOn' as const })));
+}
+
+const hasPending = (old: ValueRecord, { job }: Draft): boolean =>
+  job.values.some((value) => value.supersedes === old.id && value.status === 'heard');
+
+/** Values heard and neither read back nor asked about, oldest first. */
+function unread({ job, lines }: Draft): readonly ValueRecord[] {
+  const told = new Set(lines.flatMap(({ values }) => values ?? []));
+  return job.values.filter(({ id, status, readBack, asked }) => status === 'heard' && !readBack && !asked && !told.has(id));
+}
+
+/** Reads back or asks about what is waiting. Does nothing while a question of this turn is open. */
+export function settle(before: Draft): Draft {
+  const draft = goOn(before);
+  if (askedNow(draft)) return draft;
+  const waiting = unread(draft);
+  if (waiting.length === 0) return draft;
+  const many = waiting.length > policy.valuesPerReadBack;
+  const chunk = waiting.slice(0, policy.valuesPerReadBack);
+  const doubted = chunk.filter((value) => doubtsOf(value, draft.job).length > 0);
+  if (doubted.length === 0 && !many) return say(draft, takenLine(draft, chunk));
+  const alone = doubted.find((value) => standsAlone(doubtsOf(value, draft.job)));
+  const plain = chunk.filter((value) => !doubted.includes(value));
+  if (alone) return askAbout(plain.length > 0 && !many ? say(draft, takenLine(draft, plain)) : draft, [alone], 0);
+  if (many) return askAbout(draft, chunk, waiting.length - chunk.length);
+  return askAbout(plain.length > 0 ? say(draft, takenLine(draft, plain)) : draft, doubted, 0);
+}
+
+export const askedNow = (draft: Draft): boolean => draft.job.asked !== undefined && draft.job.asked.id !== draft.wasAsked?.id;
+
+/** A doubt with its own question cannot share it with other values. */
+const standsAlone = (doubts: readonly Doubt[]): boolean => doubts.some(({ code }) => code !== 'risk' && code !== 'lowConfidence');
+
+function takenLine({ job, know }: Draft, values: readonly ValueRecord[]): Line {
+  const replaced = values.length === 1 ? byId(job, values[0]?.supersedes ?? '') : undefined;
+  const [value] = values;
+  const line =
+    value && replaced && !isLive(replaced)
+      ? valueLine('corrected', { value, old: replaced }, know.shop)
+      : valueLine('taken', { values }, know.shop);
+  return { ...line, values: values.map(({ id }) => id) };
+}
+
+/** Asks whether the values are right, in the words of the first doubt. `more`: values that wait behind them. */
+export function askAbout(draft: Draft, values: readonly ValueRecord[], more: number, again = false): Draft {
+  const ids = values.map(({ id }) => id);
+  const [value] = values;
+  const doubts = value && values.length === 1 ? doubtsOf(value, draft.job) : [];
+  const doubt = again ? doubts.find(({ code }) => code !== 'soundsLike') : doubts[0];
+  const line =
+    value && doubt ? lineOf(doubt, value, more, draft.know.shop) : valueLine('askRight', { values, more }, draft.know.shop);
+  const choices =
+    doubt?.code === 'soundsLike' ? { about: 'alternatives' as const, choices: doubt.choices } : { about: 'value' as const };
+  return ask(draft, { ...choices, valueIds: ids, ...(again ? { again } : {}) }, { ...line, values: ids });
+}
+
+function lineOf(doubt: Doubt, value: ValueRecord, more: number, shop: Shop): Line {
+  switch (doubt.code) {
+    case 'soundsLike':
+      return valueLine('askAlike', { value, choices: doubt.choices }, shop);
+    case 'replaces':
+      return valueLine('askReplace', { value, old: doubt.old }, shop);
+    case 'implausible':
+      return valueLine('askImplausible', { value, field: doubt.field }, shop);
+    case 'order':
+      return valueLine('askOrder', { value, over: doubt.over, under: doubt.under }, shop);
+    case 'sidesApart':
+      return valueLine('askSides', { value, other: doubt.other }, shop);
+    case 'lowConfidence':
+      return valueLine('askUnsure', { value }, shop);
+    case 'risk':
+      return valueLine('askRight', { values: [value], more }, shop);
+  }
+}

@@ -1,0 +1,86 @@
+// The job as the page shows it.
+import { slotsOf } from '#core';
+import { cautionOf } from '#data';
+import type { JobRecord } from '#log/events';
+import { expectsOf } from './expects.ts';
+import { openPoints } from './open.ts';
+import { asSlot, openStepAfter, type PlannedStep, planOf, stepAt } from './plan.ts';
+import type { CardRow, JobView, Know, Shop, StepView } from './types.ts';
+import { liveValues, valueIn } from './values.ts';
+import { sayOnly, saySide, showFieldOf, showOnly } from './words.ts';
+
+export function view(job: JobRecord, { shop }: Know): JobView {
+  const step = stepAt(job) ?? openStepAfter(job, undefined);
+  return {
+    id: job.id,
+    version: job.version,
+    title: job.title,
+    kind: job.kind,
+    status: job.status,
+    invented: job.invented,
+    ...(step ? { step: stepView(job, step, shop) } : {}),
+    card: cardOf(job, shop),
+    open: openPoints(job, shop),
+    ...(job.asked ? { question: job.asked.question } : {}),
+    ...choicesOf(job, shop),
+    ...(job.candidate ? { candidate: { title: job.candidate.title, values: job.candidate.values } } : {}),
+    ...(job.verdict ? { verdict: job.verdict.verdict } : {}),
+    expects: expectsOf(job),
+  };
+}
+
+function cardOf(job: JobRecord, shop: Shop): readonly CardRow[] {
+  return liveValues(job).map((value) => ({
+    id: value.id,
+    field: value.field,
+    label: showFieldOf(value.field, shop),
+    ...(value.side ? { side: saySide(value.side, shop) } : {}),
+    ...(value.axle ? { axle: value.axle } : {}),
+    stage: value.stage,
+    shown: showOnly(value, shop),
+    value: value.value,
+    ...(value.unit ? { unit: value.unit } : {}),
+    status: value.status === 'confirmed' ? 'confirmed' : 'heard',
+  }));
+}
+
+function stepView(job: JobRecord, { key, step, title, place }: PlannedStep, shop: Shop): StepView {
+  const plan = planOf(job);
+  const planned = plan.find((other) => other.key === key);
+  const where = [place.axle && `${place.axle} axle`, place.side && saySide(place.side, shop)].filter(Boolean).join(', ');
+  return {
+    key,
+    procedure: title,
+    number: plan.findIndex((other) => other.key === key) + 1,
+    of: plan.length,
+    ...(where ? { where } : {}),
+    say: step.say,
+    show: step.show,
+    why: step.why,
+    cautions: step.cautions.map((id) => cautionOf(id).text),
+    tools: step.tools,
+    parts: step.parts,
+    record: planned ? recordOf(job, planned, shop) : [],
+    source: step.source,
+  };
+}
+
+function recordOf(job: JobRecord, planned: PlannedStep, shop: Shop): StepView['record'] {
+  return slotsOf(planned, liveValues(job)).map((slot) => ({
+    field: slot.record.field,
+    label: [showFieldOf(slot.record.field, shop), slot.side && saySide(slot.side, shop)].filter(Boolean).join(', '),
+    gate: slot.record.gate,
+    have: valueIn(job, asSlot(slot)) !== undefined,
+  }));
+}
+
+/** Buttons under the question: the choices of it, said as they would be spoken. */
+function choicesOf(job: JobRecord, shop: Shop): Pick<JobView, 'choices'> {
+  const { asked } = job;
+  const value = job.values.find(({ id }) => id === asked?.valueIds[0]);
+  if (!asked?.choices) return {};
+  if (asked.about !== 'alternatives' || !value)
+    return { choices: asked.choices.map((choice) => ({ say: choice, show: choice })) };
+  const named = (choice: string) => ({ field: value.field, value: choice, ...(value.unit ? { unit: value.unit } : {}) });
+  return { choices: asked.choices.map((choice) => ({ say: sayOnly(named(choice), shop), show: showOnly(named(choice), shop) })) };
+}

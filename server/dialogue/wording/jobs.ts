@@ -1,0 +1,81 @@
+import { listed } from '../words.ts';
+import { speaker, type Wording } from './line.ts';
+
+export interface JobFacts {
+  readonly opened: { readonly title: string; readonly kind: string };
+  readonly noJob: { readonly heard: string };
+  readonly jobOpenHere: { readonly title: string };
+  readonly paused: { readonly open: number };
+  readonly resumed: { readonly title: string };
+  readonly switched: { readonly number: string; readonly title: string };
+  readonly noSuchJob: { readonly said: string; readonly known: readonly string[] };
+  readonly whichJob: { readonly known: readonly string[] };
+  readonly isPaused: Record<string, never>;
+  readonly isClosed: Record<string, never>;
+  readonly cannotClose: { readonly because: readonly string[] };
+  readonly askClose: { readonly open: readonly string[] };
+  readonly closed: { readonly open: number };
+  readonly notClosed: Record<string, never>;
+  readonly openPoints: { readonly open: readonly string[] };
+  readonly noted: { readonly text: string; readonly defect: boolean };
+  readonly emptyNote: Record<string, never>;
+  readonly reminder: { readonly text: string };
+  readonly askVerdict: Record<string, never>;
+  readonly verdictTaken: Record<string, never>;
+  readonly verdictNot: Record<string, never>;
+  readonly unsure: { readonly names: readonly string[] };
+  readonly notHere: { readonly topic: string };
+}
+
+const first = (items: readonly string[], most: number) =>
+  items.length > most ? `${items.slice(0, most).join('. ')}. And more on the screen` : items.join('. ');
+
+const words: Wording<JobFacts> = {
+  opened: ({ title, kind }) => ({ tone: 'taken', speak: `new job: ${title}.`, show: `New job: ${title}\n${kind}` }),
+  noJob: ({ heard }) => ({
+    tone: 'refused',
+    speak: 'no job is open. Say: new job, and what the trailer is.',
+    show: `Heard "${heard}", but no job is open.\nSay "new job" and what the trailer is.`,
+  }),
+  jobOpenHere: ({ title }) => ({ tone: 'refused', speak: `${title} is still open.` }),
+  paused: ({ open }) => ({ tone: 'taken', speak: open > 0 ? 'on hold, with values still to confirm.' : 'on hold.' }),
+  resumed: ({ title }) => ({ tone: 'taken', speak: `back on ${title}.` }),
+  switched: ({ number, title }) => ({ tone: 'taken', speak: `job ${number}, ${title}.` }),
+  noSuchJob: ({ said, known }) => ({
+    tone: 'refused',
+    speak: `no job ${said}. ${known.length > 0 ? `There is ${listed(known)}.` : 'Say new job.'}`,
+  }),
+  whichJob: ({ known }) => ({ tone: 'ask', speak: `which job: ${listed(known, 'or')}?` }),
+  isPaused: () => ({ tone: 'refused', speak: 'the job is on hold. Say resume.' }),
+  isClosed: () => ({ tone: 'refused', speak: 'this job is closed. Say new job, or reopen it at the desk.' }),
+  cannotClose: ({ because }) => ({
+    tone: 'refused',
+    speak: `not closed. ${first(because, 3)}.`,
+    show: `Not closed:\n${because.join('\n')}`,
+  }),
+  askClose: ({ open }) => ({
+    tone: 'ask',
+    speak: open.length > 0 ? `still open: ${first(open, 3)}. Close it all the same?` : 'nothing open. Close the job?',
+    show: open.length > 0 ? `Still open:\n${open.join('\n')}\nClose it all the same?` : 'Nothing open. Close the job?',
+  }),
+  closed: ({ open }) => ({ tone: 'taken', speak: open > 0 ? 'closed, the open points are on the sheet.' : 'closed.' }),
+  notClosed: () => ({ tone: 'taken', speak: 'left open.' }),
+  openPoints: ({ open }) => ({
+    tone: 'answer',
+    speak: open.length > 0 ? `${first(open, 3)}.` : 'nothing open.',
+    show: open.length > 0 ? open.join('\n') : 'Nothing open.',
+  }),
+  noted: ({ text, defect }) => ({
+    tone: 'taken',
+    speak: defect ? `noted, and kept as an open point: ${text}.` : `noted: ${text}.`,
+  }),
+  emptyNote: () => ({ tone: 'ask', speak: 'note what?' }),
+  reminder: ({ text }) => ({ tone: 'taken', speak: `I will remind you: ${text}.` }),
+  askVerdict: () => ({ tone: 'ask', speak: 'take that as the verdict?' }),
+  verdictTaken: () => ({ tone: 'taken', speak: 'verdict taken.' }),
+  verdictNot: () => ({ tone: 'taken', speak: 'verdict not taken.' }),
+  unsure: ({ names }) => ({ tone: 'caution', speak: `it rests on values not confirmed: ${listed(names)}.` }),
+  notHere: ({ topic }) => ({ tone: 'refused', speak: `I have no answer on ${topic}.` }),
+};
+
+export const jobLine = speaker(words);

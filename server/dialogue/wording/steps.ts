@@ -1,0 +1,59 @@
+import { listed, type Named, sayName, showName } from '../words.ts';
+import { speaker, type Wording } from './line.ts';
+
+type Slots = readonly Omit<Named, 'value'>[];
+
+export interface StepFacts {
+  readonly step: {
+    readonly say: string;
+    readonly show: string;
+    readonly where: string;
+    readonly place: string;
+    readonly cautions: readonly string[];
+  };
+  readonly valuesMissing: { readonly slots: Slots };
+  readonly notSaidDone: { readonly say: string };
+  readonly leftOpen: { readonly say: string };
+  readonly skipWhy: { readonly say: string };
+  readonly askSkip: { readonly say: string; readonly reason: string };
+  readonly skipped: { readonly say: string };
+  readonly keptStep: Record<string, never>;
+  readonly allDone: { readonly open: number };
+  readonly atStart: Record<string, never>;
+  readonly why: { readonly why: string; readonly source: string };
+  readonly laterStep: { readonly say: string };
+}
+
+/** The first clause is enough to name a step. */
+const nameOf = (say: string) => (say.split(/[:;.,?]/)[0] ?? say).toLowerCase();
+
+const words: Wording<StepFacts> = {
+  step: ({ say, show, where, place, cautions }) => ({
+    tone: cautions.length > 0 ? 'caution' : 'step',
+    speak: [where && `${where}:`, say, ...cautions].filter(Boolean).join(' '),
+    show: [`${place}${where ? `, ${where}` : ''}`, show, ...cautions.map((text) => `! ${text}`)].join('\n'),
+  }),
+  valuesMissing: ({ slots }, shop) => ({
+    tone: 'refused',
+    speak: `not done without ${listed(slots.map((slot) => sayName(slot, shop)))}. Call it, or skip with a reason.`,
+    show: `Still wanted: ${listed(slots.map((slot) => showName(slot, shop)))}`,
+  }),
+  notSaidDone: ({ say }) => ({ tone: 'refused', speak: `${nameOf(say)}: say done when it is, or skip with a reason.` }),
+  leftOpen: ({ say }) => ({ tone: 'taken', speak: `left open: ${nameOf(say)}.` }),
+  skipWhy: ({ say }) => ({ tone: 'ask', speak: `skip ${nameOf(say)}. Why?` }),
+  askSkip: ({ say, reason }) => ({ tone: 'ask', speak: `skip ${nameOf(say)}, because ${reason}. Right?` }),
+  skipped: ({ say }) => ({ tone: 'taken', speak: `skipped: ${nameOf(say)}.` }),
+  keptStep: () => ({ tone: 'taken', speak: 'not skipped.' }),
+  allDone: ({ open }) => ({
+    tone: 'step',
+    speak:
+      open > 0
+        ? 'end of the list, with some still open. Say what is still open, or close the job.'
+        : 'all steps done. Say close the job.',
+  }),
+  atStart: () => ({ tone: 'step', speak: 'this is the first step.' }),
+  why: ({ why, source }) => ({ tone: 'answer', speak: why, show: `${why}\n(${source})` }),
+  laterStep: ({ say }) => ({ tone: 'answer', speak: `kept. It belongs to a later step: ${nameOf(say)}.` }),
+};
+
+export const stepLine = speaker(words);
