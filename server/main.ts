@@ -1,15 +1,11 @@
 // The one entry: names a command and runs it.
-import { existsSync } from 'node:fs';
-
+const commands = ['start', 'parse', 'talk', 'demo', 'sheet', 'verify', 'rebuild', 'backup', 'restore'];
 const [command = 'start', ...args] = process.argv.slice(2);
-const file = new URL(`./commands/${command}.ts`, import.meta.url);
 
-if (!/^[a-z]+$/.test(command) || !existsSync(file)) {
-  console.error(
-    `axlehand: no command '${command}'. There are: start, parse, talk, demo, sheet, verify, rebuild, backup, restore.`,
-  );
+if (!commands.includes(command)) {
+  console.error(`axlehand: no command '${command}'. There are: ${commands.join(', ')}.`);
   process.exitCode = 1;
 } else {
-  const { run } = (await import(file.href)) as { run: (args: readonly string[]) => Promise<number> };
+  const { run } = (await import(`./commands/${command}.ts`)) as { run: (args: readonly string[]) => Promise<number> };
   process.exitCode = await run(args);
 }

@@ -1,32 +1,96 @@
-import { LogFault } from '#log';
-import { createApp } from '../http/app.ts';
+import { dirname, join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { checkTables } from '#data/schema';
+import { hostWithPort } from '../http/addresses.ts';
+import { createApp, createServices, type House, type Services } from '../http/app.ts';
 import { addDemo, openHouse } from '../http/house.ts';
-import { listen } from '../http/serve.ts';
+import { type Lan, openLan } from '../http/lan.ts';
+import { keepBackups } from '../http/nightly.ts';
+import { type Listening, listen } from '../http/serve.ts';
+import { complain } from './complain.ts';
 
-/** Serves until it is told to stop. PORT, HOST, AXLEHAND_DB. */
-export async function run(): Promise<number> {
-  const host = process.env.HOST || '127.0.0.1';
-  const port = Number(process.env.PORT || 8090);
+const loopback = ['127.0.0.1', '::1', 'localhost'];
+/** One person at one computer, and scripts of theirs. */
+const ownLimit = { perSecond: 2000, burst: 4000 };
+
+/** Serves until it is told to stop. PORT, HOST, AXLEHAND_DB; --lan, --cert FILE --key FILE. */
+export async function run(args: readonly string[]): Promise<number> {
   try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: { lan: { type: 'boolean' }, cert: { type: 'string' }, key: { type: 'string' } },
+    });
+    const host = process.env.HOST || '127.0.0.1';
+    const port = Number(process.env.PORT || 8090);
+    const refusal = refuse(host, port, values.lan === true);
+    if (refusal) return say(refusal);
     const house = await openHouse();
-    if (house.log.isNew) await addDemo(house);
-    const listening = await listen(createApp(house), host, port);
-    console.log(`Axlehand is at http://${host}:${listening.port}/`);
-    await new Promise((stop) => process.once('SIGINT', stop).once('SIGTERM', stop));
-    await listening.stop();
-    house.log.close();
-    return 0;
+    try {
+      return await serve(house, values.lan ? '127.0.0.1' : host, port, values);
+    } finally {
+      house.log.close();
+    }
   } catch (error) {
-    return complain(error, host, port);
+    return complain(error);
   }
 }
 
-function complain(error: unknown, host: string, port: number): number {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
-  if (error instanceof LogFault) console.error(`axlehand: ${error.message} ${error.whatToDo}`);
-  else if (code === 'EADDRINUSE') console.error(`axlehand: port ${port} is in use. Stop what uses it, or set PORT to another.`);
-  else if (code === 'EADDRNOTAVAIL' || code === 'EACCES')
-    console.error(`axlehand: cannot listen at ${host}:${port} (${code}). Set HOST and PORT.`);
-  else throw error;
+function refuse(host: string, port: number, lan: boolean): string | null {
+  const [fault] = checkTables();
+  if (fault)
+    return `${fault.file}, row ${fault.row}, ${fault.column || 'whole row'}: ${fault.fault}. Mend the row, then start again.`;
+  if (!Number.isInteger(port) || port < 0 || port > 65535) return `PORT is no port number. Set it to a number from 0 to 65535.`;
+  if (!lan && !loopback.includes(host))
+    return `plain http is for this computer alone. For the shop's network: npm start -- --lan.`;
+  return null;
+}
+
+function say(text: string): number {
+  console.error(`axlehand: ${text}`);
   return 1;
+}
+
+async function serve(
+  house: House,
+  host: string,
+  port: number,
+  flags: { lan?: boolean; cert?: string; key?: string },
+): Promise<number> {
+  if (house.log.isNew) await addDemo(house);
+  const services = createServices(house);
+  let at = port;
+  const hosts = () => [host, ...loopback].map((name) => hostWithPort(name, at, 80));
+  const own = await listen(createApp(services, { hosts, scheme: 'http', trusted: true, limit: ownLimit }), host, port);
+  at = own.port;
+  const lan = flags.lan ? await openShopNetwork(services, flags) : undefined;
+  console.log(`Axlehand is at http://${hostWithPort(host, at, 80)}/`);
+  if (lan) console.log(lan.notice);
+  const refusal = house.log.refusal();
+  if (refusal) console.error(`axlehand: ${refusal.message} ${refusal.whatToDo}`);
+  return untilStopped(services, own, lan);
+}
+
+function openShopNetwork(services: Services, { cert, key }: { cert?: string; key?: string }): Promise<Lan> {
+  return openLan(services, {
+    folder: join(dirname(services.log.path), 'tls'),
+    host: process.env.HOST || '::',
+    port: Number(process.env.LAN_PORT || 8443),
+    helpPort: Number(process.env.LAN_HELP_PORT || 8480),
+    ...(cert !== undefined && key !== undefined ? { own: { cert, key } } : {}),
+  });
+}
+
+async function untilStopped(services: Services, own: Listening, lan: Lan | undefined): Promise<number> {
+  const { line, listeners, log } = services;
+  const nightly = keepBackups(services);
+  line('info', 'started', { events: log.head(), lan: lan !== undefined });
+  const why = await new Promise<string>((stop) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => stop(signal));
+    process.once('uncaughtException', (error) => stop(`fault ${error.name}`));
+  });
+  nightly.stop();
+  listeners.bye();
+  await Promise.all([own.stop(), lan?.stop()]);
+  line('info', 'stopped', { why, events: log.head() });
+  return why.startsWith('SIG') ? 0 : 1;
 }

@@ -1,14 +1,21 @@
-// The app: routes on top of the log and the turn line. Nothing here listens; see serve.ts.
+// The app: one set of services, and routes behind a gate for each listener. Nothing here listens; see serve.ts.
 import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
 import type { Log } from '#log';
+import { dressed, type Gate, knownDevice, notTooMuch, only, rightHost, rightOrigin } from './gate.ts';
+import { type LogLine, traced } from './lines.ts';
+import { createMetrics, type Metrics } from './metrics.ts';
+import { createPairing, type Pairing } from './pairing.ts';
 import { problem, problemOf } from './problem.ts';
+import { deviceRoutes, joinRoutes } from './routes/devices.ts';
 import { jobRoutes } from './routes/jobs.ts';
+import { settingsRoutes, stockRoutes } from './routes/shop.ts';
 import { streamRoutes } from './routes/stream.ts';
 import { turnRoutes } from './routes/turns.ts';
 import type { Speech } from './speech.ts';
 import { servePages } from './static.ts';
 import { createListeners, type Listeners } from './stream.ts';
-import { createTurns, plainShop, type Turns } from './turns.ts';
+import { createTurns, type Turns } from './turns.ts';
 
 export interface House {
   readonly log: Log;
@@ -16,26 +23,62 @@ export interface House {
   /** Absolute path of the built page. */
   readonly pages: string;
   readonly clock: () => string;
+  readonly line: LogLine;
 }
 
-export interface App {
-  readonly app: Hono;
+export interface Services extends House {
   readonly turns: Turns;
   readonly listeners: Listeners;
+  readonly pairing: Pairing;
+  readonly metrics: Metrics;
 }
 
-export function createApp({ log, speech, pages, clock }: House): App {
-  const app = new Hono();
+const jsonMost = 64 * 1024;
+const stockMost = 1024 * 1024;
+
+export function createServices(house: House): Services {
+  const { log, speech, clock } = house;
   const listeners = createListeners();
-  const turns = createTurns(log, speech, clock, listeners.tell);
-  app.onError((error, c) => problemOf(c, error));
+  return {
+    ...house,
+    listeners,
+    turns: createTurns(log, speech, clock, listeners.tell),
+    pairing: createPairing(log, clock),
+    metrics: createMetrics(),
+  };
+}
+
+/** Routes behind one gate. The order of the guards is the order of the questions: whose name, whose page, which device, how much. */
+export function createApp(services: Services, gate: Gate): Hono {
+  const { log, speech, turns, listeners, pairing, metrics, clock, line, pages } = services;
+  const app = new Hono();
+  app.onError((error, c) => {
+    line('error', error.name, { request: c.get('requestId'), where: error.stack?.split('\n')[1]?.trim() ?? '' });
+    return problemOf(c, error);
+  });
   app.notFound((c) => problem(c, 'notFound'));
-  app.get('/api/health', (c) => c.json({ ok: log.refusal() === null, events: log.head() }));
-  app.get('/api/settings', (c) => c.json(log.setting('shop') ?? plainShop));
+  app.use(
+    dressed,
+    traced(line),
+    metrics.counted,
+    rightHost(gate),
+    rightOrigin(gate),
+    knownDevice(gate, pairing),
+    notTooMuch(gate),
+  );
+  app.use('/api/stock', bodyLimit({ maxSize: stockMost, onError: (c) => problem(c, 'tooLarge') }));
+  app.use('/api/:path{(?!stock$).*}', bodyLimit({ maxSize: jsonMost, onError: (c) => problem(c, 'tooLarge') }));
+
+  app.get('/api/health', (c) => c.json({ ok: log.refusal() === null, events: log.head() }, log.refusal() ? 503 : 200));
+  app.get('/api/metrics', only('desk'), (c) => c.text(metrics.text({ events: log.head(), streams: listeners.count() })));
+  app.route('/api/settings', settingsRoutes(log, turns));
+  app.route('/api/stock', stockRoutes(log));
   app.route('/api/turns', turnRoutes(turns));
   app.route('/api/jobs', jobRoutes(log, turns, speech));
   app.route('/api/stream', streamRoutes(log, listeners));
+  app.route('/api/pair', joinRoutes(pairing));
+  app.route('/api/devices', deviceRoutes(log, pairing, listeners, clock));
   app.all('/api/*', (c) => problem(c, 'notFound'));
   servePages(app, pages);
-  return { app, turns, listeners };
+  return app;
 }

@@ -4,10 +4,12 @@ import { readFile } from 'node:fs/promises';
 import type { StockAxle } from '#data';
 import { openLog } from '#log';
 import type { House } from './app.ts';
+import { createLogLine } from './lines.ts';
 import { loadSpeech } from './load-speech.ts';
 import { createTurns } from './turns.ts';
 
 const root = new URL('../../', import.meta.url);
+const wallClock = (): string => new Date().toISOString();
 
 /** Where the log lies unless AXLEHAND_DB says otherwise. */
 export function logPath(): string {
@@ -15,19 +17,19 @@ export function logPath(): string {
 }
 
 /** Opens everything a conversation needs. @throws LogFault */
-export async function openHouse(path = logPath(), clock: () => string = () => new Date().toISOString()): Promise<House> {
+export async function openHouse(path = logPath(), clock = wallClock): Promise<House> {
   const speech = await loadSpeech();
-  return { log: openLog(path), speech, pages: new URL('var/web', root).pathname, clock };
+  const line = createLogLine(process.env.AXLEHAND_LOG ?? 'info', wallClock, (text) => void process.stderr.write(`${text}\n`));
+  return { log: openLog(path), speech, pages: new URL('var/web', root).pathname, clock, line };
 }
 
 /** An invented rack and an invented open job, so that a new shop has something to try things on. */
 export async function addDemo({ log, speech, clock }: House): Promise<void> {
-  const rack = await demo<StockAxle>('stock');
-  log.putStock(rack);
+  log.putStock(await demo<StockAxle>('stock'));
   const turns = createTurns(log, speech, clock);
   let job: string | null = null;
   for (const [i, text] of (await demo<string>('open-job')).entries()) {
-    const taken = turns.take({ id: `demo-open-job-${i + 1}`, job, text, heardBy: 'typed', heardAt: clock() }, 'demo');
+    const taken = turns.take({ id: `demo-open-job-${i + 1}`, job, text, heardBy: 'typed', heardAt: clock() }, 'demo', true);
     if (taken.ok) job = taken.value.job;
   }
 }

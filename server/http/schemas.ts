@@ -1,6 +1,7 @@
 // What the server takes over the wire, held against wire.ts by the compiler.
 import * as z from 'zod';
 import { fields } from '#data';
+import type { Shop } from '#dialogue';
 import type { DeskAction, TurnRequest } from '#wire';
 
 const line = (max: number) =>
@@ -33,6 +34,21 @@ export const deskAction = z.strictObject({
   value: line(200).optional(),
   reason: line(500),
 }) satisfies z.ZodType<Loose<DeskAction>>;
+
+const name = line(40)
+  .refine((text) => /[\p{L}\p{N}]/u.test(text), 'needs a letter or a digit')
+  .transform((text) => text.trim());
+
+export const joinRequest = z.strictObject({ code: line(64), name });
+export const renameRequest = z.strictObject({ name });
+export const invitationRequest = z.strictObject({ role: z.enum(['desk', 'bay', 'reader']) });
+
+export const shopSettings = z.strictObject({
+  name: line(80).min(1),
+  lengthUnit: z.enum(['in', 'mm']),
+  spelling: z.enum(['british', 'american']),
+  sides: z.strictObject({ left: line(30).min(1), right: line(30).min(1) }),
+}) satisfies z.ZodType<Shop>;
 
 const day = z.iso.date();
 

@@ -1,29 +1,49 @@
 // Listening and stopping. A stop lets the turns in hand finish, tells the open streams, then closes what is left.
-import type { Server } from 'node:http';
-import { type ServerType, serve } from '@hono/node-server';
-import type { App } from './app.ts';
+import { createServer, type Server } from 'node:http';
+import { createServer as createSecureServer, type Server as SecureServer } from 'node:https';
+import { getRequestListener } from '@hono/node-server';
+import type { Hono } from 'hono';
 
 export interface Listening {
   readonly port: number;
+  /** Takes a renewed certificate without dropping anyone. */
+  renew(tls: Tls): void;
   stop(): Promise<void>;
 }
 
+export interface Tls {
+  readonly cert: string;
+  readonly key: string;
+}
+
+const guards = { requestTimeout: 15_000, headersTimeout: 10_000, keepAliveTimeout: 5_000, maxHeaderSize: 16_384 };
+const connectionsMost = 512;
+const patienceMs = 2_000;
+
 /** @throws the listen error (EADDRINUSE, EACCES) by rejecting */
-export function listen({ app, listeners }: App, hostname: string, port: number): Promise<Listening> {
+export function listen(app: Hono, hostname: string, port: number, tls?: Tls): Promise<Listening> {
+  const answer = getRequestListener(app.fetch, { overrideGlobalObjects: false });
+  const server = tls ? createSecureServer({ ...guards, ...tls, minVersion: 'TLSv1.2' }, answer) : createServer(guards, answer);
+  server.maxConnections = connectionsMost;
   return new Promise((resolve, reject) => {
-    const server: ServerType = serve({ fetch: app.fetch, hostname, port }, (info) => {
-      server.off('error', reject);
-      resolve({ port: info.port, stop: () => stop(server as Server, listeners.bye) });
-    });
     server.once('error', reject);
+    server.listen(port, hostname, () => {
+      server.off('error', reject);
+      const bound = server.address();
+      const renew = (next: Tls): void => (server as SecureServer).setSecureContext?.(next);
+      resolve({ port: typeof bound === 'object' && bound ? bound.port : port, renew, stop: () => stop(server) });
+    });
   });
 }
 
-function stop(server: Server, bye: () => void): Promise<void> {
+/** Resolves when the last answer is out; connections that do not end are cut after two seconds. */
+function stop(server: Server | SecureServer): Promise<void> {
   return new Promise((resolve) => {
-    server.close(() => resolve());
-    bye();
+    const cut = setTimeout(() => server.closeAllConnections(), patienceMs);
+    server.close(() => {
+      clearTimeout(cut);
+      resolve();
+    });
     server.closeIdleConnections();
-    setTimeout(() => server.closeAllConnections(), 2000).unref();
   });
 }

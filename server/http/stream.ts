@@ -4,18 +4,21 @@ import type { Changed } from './turns.ts';
 export interface Listeners {
   add(listener: Listener): () => void;
   tell(turn: Changed): void;
-  /** Ends every stream; used when the server stops. */
-  bye(): void;
-  count(): number;
+  /** Ends every stream, or those of one device: the server stops, or the device was revoked. */
+  bye(device?: string): void;
+  /** Streams open now, of one device or of all. */
+  count(device?: string): number;
 }
 
 export interface Listener {
+  readonly device: string;
   readonly turn: (turn: Changed) => void;
   readonly bye: () => void;
 }
 
 export function createListeners(): Listeners {
   const listeners = new Set<Listener>();
+  const of = (device?: string) => [...listeners].filter((listener) => device === undefined || listener.device === device);
   return {
     add(listener) {
       listeners.add(listener);
@@ -24,9 +27,10 @@ export function createListeners(): Listeners {
     tell(turn) {
       for (const listener of listeners) listener.turn(turn);
     },
-    bye() {
-      for (const listener of listeners) listener.bye();
-    },
-    count: () => listeners.size,
+    bye: (device) =>
+      of(device).forEach(({ bye }) => {
+        bye();
+      }),
+    count: (device) => of(device).length,
   };
 }

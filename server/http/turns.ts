@@ -1,10 +1,11 @@
 // The turn line: text -> intents -> dialogue -> events on disk -> reply. The page, the terminal and the demo all come through here.
 import { createHash } from 'node:crypto';
-import type { Heard, Know, Reply, Shop } from '#dialogue';
+import type { Heard, Know, Reply } from '#dialogue';
 import type { Log, Receipt } from '#log';
 import { noJob } from '#log';
 import type { EventBody, JobId, JobRecord } from '#log/events';
 import type { DeskAction, DeskResponse, TurnRequest, TurnResponse } from '#wire';
+import { knowOf } from './know.ts';
 import type { ProblemCode } from './problem.ts';
 import type { Speech } from './speech.ts';
 
@@ -13,8 +14,8 @@ export type Outcome<T> =
   | { readonly ok: false; readonly code: ProblemCode; readonly detail?: string };
 
 export interface Turns {
-  /** Takes an utterance; the same id and body again gets the first answer. */
-  take(request: TurnRequest, who: string): Outcome<TurnResponse>;
+  /** Takes an utterance; the same id and body again gets the first answer. `invented` marks a job that it opens. */
+  take(request: TurnRequest, who: string, invented?: boolean): Outcome<TurnResponse>;
   /** The desk's hand on a job. */
   desk(id: JobId, action: DeskAction, who: string): Outcome<DeskResponse>;
   know(): Know;
@@ -22,14 +23,9 @@ export interface Turns {
 
 /** `changed` hears of each turn after it is on disk. `clock` gives ISO time. */
 export function createTurns(log: Log, speech: Speech, clock: () => string, changed?: (turn: Changed) => void): Turns {
-  const know = (): Know => ({
-    shop: (log.setting('shop') as Shop | undefined) ?? plainShop,
-    stock: log.stock(),
-    jobs: log.search({ limit: 20 }).jobs,
-    readNote: speech.readNote,
-  });
+  const know = (): Know => knowOf(log, speech);
 
-  function take(request: TurnRequest, who: string): Outcome<TurnResponse> {
+  function take(request: TurnRequest, who: string, invented = false): Outcome<TurnResponse> {
     const digest = digestOf(request);
     const before = log.receipt(request.id);
     if (before) return before.digest === digest ? again(before) : { ok: false, code: 'idReused' };
@@ -39,8 +35,8 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const known = know();
     const heard = hear(request, job, known);
     const turn = speech.takeTurn(job, heard, now, known);
-    const { code, speak, show } = turn.reply;
-    const events: EventBody[] = [heardEvent(request, heard), ...turn.events, { kind: 'replied', code, speak, show }];
+    const did = invented ? turn.events.map(marked) : turn.events;
+    const events: EventBody[] = [heardEvent(request, heard), ...did, repliedEvent(turn.reply)];
     const target = turn.open === 'new' ? null : (turn.open?.switchTo ?? request.job ?? noJob);
     const done = log.append({ turn: request.id, job: target, at: now, who, events, receipt: { digest, reply: turn.reply } });
     changed?.({ job: done.job, seq: done.seq, who, turn: request.id });
@@ -103,14 +99,6 @@ export interface Changed {
   readonly turn: string;
 }
 
-/** Until the shop says otherwise. */
-export const plainShop: Shop = {
-  name: 'the shop',
-  lengthUnit: 'in',
-  spelling: 'american',
-  sides: { left: 'left', right: 'right' },
-};
-
 function heardEvent(request: TurnRequest, { understanding }: Heard): EventBody {
   const { text, heardBy, heardAt, confidence, alternatives } = request;
   const { intents, unclaimed } = understanding;
@@ -124,6 +112,14 @@ function heardEvent(request: TurnRequest, { understanding }: Heard): EventBody {
     ...(confidence === undefined ? {} : { confidence }),
     ...(alternatives === undefined ? {} : { alternatives }),
   };
+}
+
+function marked(event: EventBody): EventBody {
+  return event.kind === 'jobOpened' ? { ...event, invented: true } : event;
+}
+
+function repliedEvent({ code, speak, show, readBack }: Reply): EventBody {
+  return { kind: 'replied', code, speak, show, ...(readBack === undefined ? {} : { readBack }) };
 }
 
 /** Same for the same request whatever the order of its keys. */

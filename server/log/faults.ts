@@ -50,6 +50,9 @@ const bySqlite: readonly (readonly [prefix: string, code: LogFaultCode])[] = [
   ['SQLITE_IOERR', 'io'],
   ['EACCES', 'cannotOpen'],
   ['ENOENT', 'cannotOpen'],
+  ['ENOTDIR', 'cannotOpen'],
+  ['EEXIST', 'cannotOpen'],
+  ['EISDIR', 'cannotOpen'],
   ['ENOSPC', 'full'],
   ['EROFS', 'readOnly'],
 ];

@@ -4,6 +4,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { backup, restore } from './copies.ts';
 import type { Connect, Connection } from './db.ts';
+import { openDevices } from './devices.ts';
 import { guarded, LogFault } from './faults.ts';
 import { takeLock } from './lock.ts';
 import { openReadable, openWritable } from './open.ts';
@@ -11,6 +12,7 @@ import { openShop } from './shop.ts';
 import type { openStore } from './store.ts';
 import { type Verdict, verifyAll } from './verify.ts';
 
+export type { Device, Role } from './devices.ts';
 export { LogFault, type LogFaultCode } from './faults.ts';
 export { surplus } from './keep.ts';
 export { noJob } from './store.ts';
@@ -64,6 +66,7 @@ function log(
     isNew,
     ...store,
     ...openShop(db),
+    ...openDevices(db),
     /** Checks everything; reads every event. */
     verify: (): Verdict => guarded(() => verifyAll(db)),
     /** A checked copy, complete under its name or not there at all; turns go on meanwhile. @throws LogFault */

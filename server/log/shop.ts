@@ -5,6 +5,8 @@ import { row, rows } from './db.ts';
 import { guarded } from './faults.ts';
 
 export function openShop(db: Db) {
+  /** Read at every turn, written once a month. */
+  let kept: readonly StockAxle[] | null = null;
   const read = db.prepare('SELECT value FROM settings WHERE name = ?');
   const write = db.prepare(
     'INSERT INTO settings (name, value) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value',
@@ -19,9 +21,13 @@ export function openShop(db: Db) {
       return found && JSON.parse(found.value);
     },
     putSetting: (name: string, value: unknown): void => void guarded(() => write.run(name, JSON.stringify(value))),
-    stock: (): StockAxle[] => rows<{ axle: string }>(rack).map(({ axle }) => JSON.parse(axle)),
+    stock(): readonly StockAxle[] {
+      kept ??= rows<{ axle: string }>(rack).map(({ axle }) => JSON.parse(axle));
+      return kept;
+    },
     /** Puts the whole rack in the place of the old one. */
-    putStock: (axles: readonly StockAxle[]): void =>
+    putStock(axles: readonly StockAxle[]): void {
+      kept = null;
       guarded(() =>
         db
           .transaction(() => {
@@ -29,6 +35,7 @@ export function openShop(db: Db) {
             for (const axle of axles) shelve.run(axle.id, JSON.stringify(axle));
           })
           .immediate(),
-      ),
+      );
+    },
   };
 }

@@ -2,12 +2,13 @@ import { Hono } from 'hono';
 import type { Log } from '#log';
 import type { EventList, JobList } from '#wire';
 import { readBody, readQuery } from '../body.ts';
+import { only, whoOf } from '../gate.ts';
 import { problem } from '../problem.ts';
 import { exactly, readSearch } from '../query.ts';
 import { after, deskAction, exact, jobQuery } from '../schemas.ts';
+import { sheetCsv, sheetJson } from '../sheet.ts';
 import type { Speech } from '../speech.ts';
 import type { Turns } from '../turns.ts';
-import { whoOf } from '../who.ts';
 
 /** The log book, and one job seen four ways. */
 export function jobRoutes(log: Log, turns: Turns, speech: Speech): Hono {
@@ -30,13 +31,22 @@ export function jobRoutes(log: Log, turns: Turns, speech: Speech): Hono {
     const job = log.job(c.req.param('id'));
     return job ? c.json(job) : problem(c, 'noSuchJob');
   });
+  app.get('/:id/:file{sheet\\.(csv|json)}', (c) => {
+    const job = log.job(c.req.param('id'));
+    if (!job) return problem(c, 'noSuchJob');
+    const view = speech.view(job, turns.know());
+    const isCsv = c.req.param('file').endsWith('csv');
+    c.header('Content-Disposition', `attachment; filename="job-${job.id}.${isCsv ? 'csv' : 'json'}"`);
+    if (!isCsv) return c.json(sheetJson(job, view));
+    return c.body(sheetCsv(job, view), 200, { 'Content-Type': 'text/csv; charset=utf-8' });
+  });
   app.get('/:id/events', (c) => {
     const query = readQuery(c, after);
     if (!query.ok) return query.response;
     const job = log.job(c.req.param('id'));
     return job ? c.json<EventList>({ events: log.events(job.id, query.value.after) }) : problem(c, 'noSuchJob');
   });
-  app.post('/:id/desk', async (c) => {
+  app.post('/:id/desk', only('desk'), async (c) => {
     const body = await readBody(c, deskAction);
     if (!body.ok) return body.response;
     const done = turns.desk(c.req.param('id'), exact(body.value), whoOf(c));

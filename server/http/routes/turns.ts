@@ -1,13 +1,13 @@
 import { Hono } from 'hono';
 import { readBody } from '../body.ts';
+import { only, whoOf } from '../gate.ts';
 import { problem } from '../problem.ts';
 import { exact, turnRequest } from '../schemas.ts';
 import type { Turns } from '../turns.ts';
-import { whoOf } from '../who.ts';
 
 /** One utterance in, the reply out; it is on disk by then. */
 export function turnRoutes(turns: Turns): Hono {
-  return new Hono().post('/', async (c) => {
+  return new Hono().post('/', only('desk', 'bay'), async (c) => {
     const body = await readBody(c, turnRequest);
     if (!body.ok) return body.response;
     const done = turns.take(exact(body.value), whoOf(c));

@@ -184,7 +184,9 @@ describe('opening', () => {
   });
 
   it('says so where the folder cannot be', () => {
-    expect(faultOf(() => openLog('/proc/nowhere/shop.db'))).toBe('cannotOpen');
+    const file = somewhere('a-file');
+    writeFileSync(file, 'x');
+    expect(faultOf(() => openLog(`${file}/shop.db`))).toBe('cannotOpen');
     expect(faultOf(() => openToRead(somewhere()))).toBe('missing');
   });
 });

@@ -1,0 +1,112 @@
+// The shop's own certificate authority and the server's certificate, made on first use. Devices trust the authority once;
+// the certificate under it is renewed before it runs out and when the machine's addresses change.
+import { webcrypto, X509Certificate } from 'node:crypto';
+import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import * as x509 from '@peculiar/x509';
+
+export interface Identity {
+  /** The authority's certificate, for devices to trust. */
+  readonly authority: string;
+  /** SHA-256 of the authority, to compare by eye: "1A:2B:..." */
+  readonly fingerprint: string;
+  /** Server certificate and authority, in one text. */
+  readonly chain: string;
+  readonly key: string;
+}
+
+const algorithm = { name: 'ECDSA', namedCurve: 'P-256', hash: 'SHA-256' } as const;
+const day = 86_400_000;
+/** Browsers refuse leaves that live longer: 398 days is the limit of the CA/Browser Forum baseline requirements. */
+const leafDays = 397;
+const renewDays = 30;
+const authorityDays = 3650;
+const crypto = webcrypto;
+x509.cryptoProvider.set(crypto);
+
+/** Reads or makes the files in `folder`. `names`: host names and IP addresses the server goes by. */
+export async function identity(folder: string, names: readonly string[], now: Date): Promise<Identity> {
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  const at = (name: string) => join(folder, name);
+  if (!existsSync(at('authority.key')) || !existsSync(at('authority.crt'))) await makeAuthority(at, now);
+  const authority = readFileSync(at('authority.crt'), 'utf8');
+  if (!isGood(at, authority, names, now)) await makeLeaf(at, authority, names, now);
+  const leaf = readFileSync(at('server.crt'), 'utf8');
+  const { fingerprint256 } = new X509Certificate(authority);
+  return { authority, fingerprint: fingerprint256, chain: `${leaf}\n${authority}`, key: readFileSync(at('server.key'), 'utf8') };
+}
+
+type At = (name: string) => string;
+
+async function makeAuthority(at: At, now: Date): Promise<void> {
+  const keys = await crypto.subtle.generateKey(algorithm, true, ['sign', 'verify']);
+  const certificate = await x509.X509CertificateGenerator.createSelfSigned({
+    serialNumber: serial(),
+    name: `CN=Axlehand shop ${serial().slice(0, 6)}`,
+    notBefore: new Date(now.getTime() - day),
+    notAfter: new Date(now.getTime() + authorityDays * day),
+    keys,
+    signingAlgorithm: algorithm,
+    extensions: [
+      new x509.BasicConstraintsExtension(true, 0, true),
+      new x509.KeyUsagesExtension(x509.KeyUsageFlags.keyCertSign | x509.KeyUsageFlags.cRLSign, true),
+      await x509.SubjectKeyIdentifierExtension.create(keys.publicKey, false, crypto),
+    ],
+  });
+  await writeKey(at('authority.key'), keys.privateKey);
+  writeFileSync(at('authority.crt'), `${certificate.toString('pem')}\n`);
+}
+
+async function makeLeaf(at: At, authorityPem: string, names: readonly string[], now: Date): Promise<void> {
+  const authority = new x509.X509Certificate(authorityPem);
+  const signingKey = await readKey(at('authority.key'));
+  const keys = await crypto.subtle.generateKey(algorithm, true, ['sign', 'verify']);
+  const certificate = await x509.X509CertificateGenerator.create({
+    serialNumber: serial(),
+    subject: `CN=${names[0] ?? 'axlehand'}`,
+    issuer: authority.subject,
+    notBefore: new Date(now.getTime() - day),
+    notAfter: new Date(now.getTime() + (leafDays - 1) * day),
+    publicKey: keys.publicKey,
+    signingKey,
+    signingAlgorithm: algorithm,
+    extensions: [
+      new x509.BasicConstraintsExtension(false, undefined, true),
+      new x509.KeyUsagesExtension(x509.KeyUsageFlags.digitalSignature, true),
+      new x509.ExtendedKeyUsageExtension([x509.ExtendedKeyUsage.serverAuth]),
+      new x509.SubjectAlternativeNameExtension(names.map((value) => ({ type: isAddress(value) ? 'ip' : 'dns', value }))),
+      await x509.AuthorityKeyIdentifierExtension.create(authority.publicKey, false, crypto),
+    ],
+  });
+  await writeKey(at('server.key'), keys.privateKey);
+  writeFileSync(at('server.crt'), `${certificate.toString('pem')}\n`);
+}
+
+/** Signed by our authority, names every name, and good for another month. */
+function isGood(at: At, authority: string, names: readonly string[], now: Date): boolean {
+  if (!existsSync(at('server.crt')) || !existsSync(at('server.key'))) return false;
+  const leaf = new X509Certificate(readFileSync(at('server.crt')));
+  const covers = (name: string) => (isAddress(name) ? leaf.checkIP(name) : leaf.checkHost(name)) !== undefined;
+  const lasts = Date.parse(leaf.validTo) - now.getTime() > renewDays * day && Date.parse(leaf.validFrom) <= now.getTime();
+  return lasts && names.every(covers) && leaf.verify(new X509Certificate(authority).publicKey);
+}
+
+async function writeKey(path: string, key: webcrypto.CryptoKey): Promise<void> {
+  const pem = x509.PemConverter.encode(await crypto.subtle.exportKey('pkcs8', key), 'PRIVATE KEY');
+  writeFileSync(path, `${pem}\n`, { mode: 0o600 });
+  chmodSync(path, 0o600);
+}
+
+function readKey(path: string): Promise<webcrypto.CryptoKey> {
+  const der = x509.PemConverter.decodeFirst(readFileSync(path, 'utf8'));
+  return crypto.subtle.importKey('pkcs8', der, algorithm, false, ['sign']);
+}
+
+function isAddress(name: string): boolean {
+  return /^[\d.]+$/.test(name) || name.includes(':');
+}
+
+/** Positive and 15 bytes long. */
+function serial(): string {
+  return `01${Buffer.from(crypto.getRandomValues(new Uint8Array(14))).toString('hex')}`;
+}

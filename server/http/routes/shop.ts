@@ -1,0 +1,40 @@
+import { Hono } from 'hono';
+import type { Log } from '#log';
+import { readBody } from '../body.ts';
+import { only } from '../gate.ts';
+import { problem } from '../problem.ts';
+import { shopSettings } from '../schemas.ts';
+import { readStock } from '../stock.ts';
+import type { Turns } from '../turns.ts';
+
+/** How the shop speaks and shows things. */
+export function settingsRoutes(log: Log, turns: Turns): Hono {
+  const app = new Hono();
+  app.get('/', (c) => c.json(turns.know().shop));
+  app.put('/', only('desk'), async (c) => {
+    const body = await readBody(c, shopSettings);
+    if (!body.ok) return body.response;
+    log.putSetting('shop', body.value);
+    return c.json(body.value);
+  });
+  return app;
+}
+
+/** The axles on the rack. POST takes text/csv and puts the whole list in the place of the old one. */
+export function stockRoutes(log: Log): Hono {
+  const app = new Hono();
+  app.get('/', (c) => c.json({ stock: log.stock() }));
+  app.post('/', only('desk'), async (c) => {
+    if (!/^text\/csv\s*(;|$)/i.test(c.req.header('content-type') ?? ''))
+      return problem(c, 'badRequest', 'Send the list as text/csv.');
+    const read = readStock(await c.req.text());
+    if ('axles' in read) {
+      log.putStock(read.axles);
+      return c.json({ taken: read.axles.length });
+    }
+    const first = read.faults.slice(0, 10).map(({ line, column, fault }) => `line ${line}, ${column || 'whole line'}: ${fault}`);
+    const more = read.faults.length > first.length ? [`and ${read.faults.length - first.length} more`] : [];
+    return problem(c, 'badStock', [...first, ...more].join('; '));
+  });
+  return app;
+}
