@@ -42,6 +42,9 @@ const names = lexicon<Word>([
   ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
 ]);
 
+/** Every word of a place, a choice, a correction. */
+export const itemWords: ReadonlySet<string> = names.vocabulary;
+
 /** What the words so far call for. */
 export interface Calling {
   readonly fields: readonly FieldId[];
@@ -61,10 +64,18 @@ export function itemAt(tokens: readonly Token[], at: number, calling: Calling): 
 function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
   const asked = calling.fields.map(holds);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
-  const quantity = readQuantity(tokens, at, plausibleFor(calling));
+  const quantity = quantityAt(tokens, at, calling);
   if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
     return { is: 'stamp', stamp, start: at, end: stamp.end };
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
+}
+
+function quantityAt(tokens: readonly Token[], at: number, calling: Calling): QuantityReading | undefined {
+  if (calling.fields.length > 0) return readQuantity(tokens, at, plausibleFor(calling));
+  const whole = readQuantity(tokens, at);
+  if (whole?.number.whole?.form !== 'run' || notTwoLengths(whole.value, whole.unit) || fieldNames.longest(tokens, whole.end))
+    return whole;
+  return readQuantity(tokens, at, notTwoLengths);
 }
 
 /** After "hub face" only a number can come, however it is chopped. */
@@ -73,7 +84,6 @@ const canStamp = (asked: readonly Holds[], calling: Calling) =>
 
 function plausibleFor(calling: Calling): Plausible | undefined {
   const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
-  if (calling.fields.length === 0) return notTwoLengths;
   return rows.length === 0 ? undefined : (number, unit) => rows.some((row) => isPlausible(row, number, unit));
 }
 
@@ -86,18 +96,21 @@ const notTwoLengths: Plausible = (value, unit) => {
 
 function named(tokens: readonly Token[], at: number): Item | undefined {
   const field = fieldNames.longest(tokens, at);
-  return interrupted(tokens, at, field?.end ?? at) ?? (field && { is: 'names', fields: field.meaning, start: at, end: field.end });
+  return (
+    interrupted(tokens, at, field?.end ?? at) ?? (field && { is: 'names', fields: field.meaning, start: at, end: field.end })
+  );
 }
 
 /** A place may stand inside a name: "coupler to left spindle". */
 function interrupted(tokens: readonly Token[], at: number, longest: number): Item | undefined {
   for (let from = at + 1; from < at + 4; from += 1) {
     const found = tokens[from] && listed(tokens, from);
-    if (!found || found.is !== 'place') continue;
+    if (found?.is !== 'place' || !('side' in found.place)) continue;
     const without = [...tokens.slice(at, from), ...tokens.slice(found.end, found.end + 6)];
     const field = fieldNames.longest(without, 0);
     const end = field ? at + field.end + (found.end - from) : 0;
-    if (field && end > found.end && end > longest) return { is: 'names', fields: field.meaning, place: found.place, start: at, end };
+    if (field && end > found.end && end > longest)
+      return { is: 'names', fields: field.meaning, place: found.place, start: at, end };
   }
   return undefined;
 }

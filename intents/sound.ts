@@ -1,7 +1,9 @@
 // The last resort: a word nobody knows, beside a word of a field's name, is taken for the name's other word when it sounds like it.
 import { fields } from '#data';
 import { fieldNames } from './fields.ts';
+import { itemWords } from './items.ts';
 import { isNumberWord } from './numbers/classes.ts';
+import { unitVocabulary } from './numbers/unit.ts';
 import type { Token } from './tokens.ts';
 import { fillers } from './words/fillers.ts';
 
@@ -11,7 +13,8 @@ const names = [...new Set(fields.flatMap(({ said }) => said))]
   .filter((words) => words.length === 2 && words.every((word) => word.length > 2))
   .map((words) => ({ words, keys: words.map(soundKey) }));
 
-const known = new Set([...fieldNames.vocabulary, ...fillers]);
+/** Every word that some rule knows. */
+const known = new Set([...fieldNames.vocabulary, ...fillers, ...itemWords, ...unitVocabulary]);
 
 /** Consonant skeleton: voiced and voiceless stops apart in writing fall together, vowels count only at the start. */
 export function soundKey(word: string): string {
@@ -32,8 +35,8 @@ export function soundKey(word: string): string {
 export function bySound(tokens: readonly Token[]): Token[] {
   const mended = [...tokens];
   for (const [at, token] of tokens.entries()) {
-    if (!isStranger(token)) continue;
-    const key = soundKey(token.word);
+    const key = isStranger(token) ? soundKey(token.word) : '';
+    if (key.length < 2) continue;
     const meant = meantBeside(mended, at, key);
     if (meant) mended[at] = { ...token, word: meant, heard: token.word };
   }

@@ -29,10 +29,12 @@ const axlesOnly: Phrase = maybe(
 
 /** Names that no other field shares; the shop's commonest four. */
 const shared = new Set(fields.flatMap(({ said }) => said).filter((name, at, all) => all.indexOf(name) !== at));
+const ambiguous = /^(axle|front|rear|left|right|back|volts|amps|miles|degree)\b/;
 const namesOf = (id: FieldId) =>
   fieldOf(id)
-    .said.filter((name, at) => at === 0 || !shared.has(name))
+    .said.filter((name, at) => at === 0 || !(shared.has(name) || ambiguous.test(name)))
     .slice(0, 4);
+const ownNamesOf = (id: FieldId) => namesOf(id).filter((name) => !shared.has(name));
 
 const nameOf = (id: FieldId): Phrase => means(oneOf(...namesOf(id).map(words)), { set: { field: id } });
 
@@ -42,6 +44,7 @@ function measureOf(id: FieldId): Phrase {
 }
 
 const named = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => id);
+const ownNamed = named.filter((id) => ownNamesOf(id).length > 0);
 const choices = fields.filter(({ id }) => holds(id) === 'choice').map(({ id }) => id);
 
 /** Values that say by themselves what they are. */
@@ -73,11 +76,11 @@ const says = (of: Phrase, intent: Intent): Phrase => means(of, { intent });
 
 const strikes: Phrase = oneOf(
   says(phrase('(scratch|strike) that'), { kind: 'strike' }),
-  ...named.map((id) => says(seq(phrase('(scratch|strike|delete) the'), nameWords(id)), { kind: 'strike', field: id })),
+  ...ownNamed.map((id) => says(seq(phrase('(scratch|strike|delete) the'), nameWords(id)), { kind: 'strike', field: id })),
 );
 
 function nameWords(id: FieldId): Phrase {
-  return oneOf(...namesOf(id).map(words));
+  return oneOf(...ownNamesOf(id).map(words));
 }
 
 /** Openers with free text after them are left to typing; of each command its commonest sayings. */
@@ -94,7 +97,7 @@ const questions: Phrase = oneOf(
   ...topics.flatMap(({ topic, said }) =>
     said.flatMap((template) =>
       template.includes('<field>')
-        ? named.map((id) => says(phrase(template.replace('<field>', namesOf(id)[0] ?? id)), { kind: 'question', topic }))
+        ? ownNamed.map((id) => says(phrase(template.replace('<field>', ownNamesOf(id)[0] ?? id)), { kind: 'question', topic }))
         : [says(phrase(template), { kind: 'question', topic })],
     ),
   ),
@@ -103,9 +106,12 @@ const questions: Phrase = oneOf(
 /** All that can be said; what the dialogue waits for may be said without its name. */
 export function sentences(expects?: Expects): Phrase {
   const waited = expects?.fields ?? [];
-  const measure = oneOf(...named.map(measureOf), ...nameless.map(itself), poundAxle);
+  const measure = oneOf(...named.map(measureOf), ...nameless.map(itself));
   return oneOf(
-    seq(many(measure), maybe(says(phrase('next'), { kind: 'command', name: 'next' }))),
+    seq(
+      oneOf(seq(poundAxle, maybe(itself('boltPattern'))), many(measure)),
+      maybe(says(phrase('next'), { kind: 'command', name: 'next' })),
+    ),
     ...waited.map(bare),
     corrections(waited),
     strikes,

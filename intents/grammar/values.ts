@@ -45,26 +45,29 @@ const unitPhrase = (unit: UnitId | undefined): Phrase => {
 };
 
 function numberOf(field: Field): Phrase {
-  const [low, high, step] = [Number(field.min ?? 0), Number(field.max ?? 100), size(field.step)];
-  const number = shapes(field, low, high, step);
-  const signed = low < 0 ? oneOf(number, seq(means(oneOf(word('minus'), word('negative')), { negative: true }), number)) : number;
-  return seq(signed, unitPhrase(field.unit));
+  const [low, high, size] = [ratio(field.min ?? '0'), ratio(field.max ?? '100'), 1 / ratio(field.step ?? '1')];
+  const number = shapes(field, low, high, size);
+  const below = () => seq(means(oneOf(word('minus'), word('negative')), { negative: true }), shapes(field, 0, -low, size));
+  const signed = low < 0 ? oneOf(number, below()) : number;
+  const inFeet = field.unit === 'in' && high >= 60 && size > 1 && size < 100 ? [feet(low, high, size)] : [];
+  return oneOf(seq(signed, unitPhrase(field.unit)), ...inFeet);
 }
 
-/** "1/16" -> 16; "50" -> 1/50. */
-function size(step: string | undefined): number {
-  const [top = 1, bottom = 1] = (step ?? '1').split('/').map(Number);
-  return bottom / top;
-}
+const ratio = (text: string) =>
+  text
+    .split('/')
+    .map(Number)
+    .reduce((top, bottom) => top / bottom);
 
-function shapes(field: Field, low: number, high: number, step: number): Phrase {
+/** By what the tape or gauge resolves: `size` parts to one. */
+function shapes(field: Field, low: number, high: number, size: number): Phrase {
   if (field.id === 'odometer') return longCount();
-  if (step === 1000 && high <= 0.5) return thousandths(Math.min(high, 0.2));
-  if (step === 1000) return oneOf(decimals(low, high, 3), tape(low, high, 16));
-  if (step === 100) return oneOf(decimals(low, high, 2), tape(low, high, 16));
-  if (step === 10) return oneOf(wholes(0, high), decimals(low, high, 1));
-  if (step > 1) return oneOf(tape(Math.max(0, low), high, step), ...(high >= 60 ? [feet(low, high, step)] : []));
-  return wholes(Math.max(0, low), high, 1 / step);
+  if (size === 1000 && high <= 0.5) return thousandths(Math.min(high, 0.2));
+  if (size === 1000) return oneOf(decimals(low, high, 3), tape(low, high, 16));
+  if (size === 100) return oneOf(decimals(low, high, 2), tape(low, high, 16));
+  if (size === 10) return oneOf(wholes(0, high), decimals(low, high, 1));
+  if (size > 1) return tape(Math.max(0, low), high, size);
+  return wholes(Math.max(0, low), high, 1 / size);
 }
 
 function choicesOf(id: FieldId): Phrase {

@@ -57,9 +57,8 @@ function denominatorsAt(tokens: readonly Token[], at: number): { end: number; de
   const word = tokens[next]?.word ?? '';
   const ordinal = ten?.is === 'tens' ? unitOrdinals.get(word) : undefined;
   if (ten?.is === 'tens' && ordinal) found.push({ end: next + 1, denominator: ten.value + ordinal });
-  if ((ten?.is === 'teen' || ten?.is === 'tens') && (word === 'thousandths' || word === 'thousandth') && found.length === 0) {
-    found.push({ end: next + 1, denominator: ten.value * 1000 });
-  }
+  const tenThousandths = tokens[start]?.word === 'ten' && (word === 'thousandths' || word === 'thousandth');
+  if (tenThousandths) found.push({ end: next + 1, denominator: 10_000 });
   if (tokens[start]?.word === 'over') return overWhole(tokens, start + 1);
   return found;
 }

@@ -44,7 +44,8 @@ function signAt(tokens: readonly Token[], at: number): { length: number; minus: 
   if (word === 'positive') return { length: 1, minus: false };
   const before = tokens[at]?.glued === true && tokens[at - 1]?.kind !== 'mark';
   const next = tokens[at + 1];
-  const mark = (word === '-' || word === '+') && !before && next?.glued === true && next.kind !== 'word';
+  const apart = at === 0 && next?.kind === 'number';
+  const mark = (word === '-' || word === '+') && !before && (apart || (next?.glued === true && next.kind !== 'word'));
   return { length: mark ? 1 : 0, minus: mark && word === '-' };
 }
 
@@ -62,11 +63,16 @@ function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
   return [...found, ...scaled].sort(likeliest);
 }
 
-const rank = ({ shape, whole }: NumberReading) => (shape === 'whole' ? (whole?.form === 'run' ? 2 : 1) : 0);
+/** "one hundred and five sixteenths" is a mixed number before it is 105 sixteenths. */
+function rank({ shape, whole, part }: NumberReading): number {
+  if (shape === 'whole') return whole?.form === 'run' ? 3 : 2;
+  return part && !whole && part.numerator >= part.denominator ? 1 : 0;
+}
+
 const likeliest = (a: NumberReading, b: NumberReading) => b.end - a.end || rank(a) - rank(b);
 
 function wholeNumber(start: number, whole: Whole): NumberReading {
-  const value = new Fraction(whole.value);
+  const value = new Fraction(whole.form === 'typed' && whole.value > Number.MAX_SAFE_INTEGER ? whole.digits : whole.value);
   const soundsLike = whole.soundsLike.map((like) => value.add(like));
   return { start, end: whole.end, value, shape: 'whole', whole, shop: whole.shop, soundsLike, resolution: '1' };
 }
@@ -155,7 +161,7 @@ function decimal(start: number, end: number, text: string, likes: readonly numbe
 
 /** "two and a half thousand", "three point five million", "half a dozen", "seven K". */
 function sized(tokens: readonly Token[], reading: NumberReading): NumberReading[] {
-  const kilo = tokens[reading.end]?.word === 'k' && reading.whole?.form !== 'run';
+  const kilo = tokens[reading.end]?.word === 'k' && reading.whole?.form !== 'run' && !tokens[reading.end + 1]?.glued;
   const skip = reading.shape === 'fraction' && tokens[reading.end]?.word === 'a' ? 1 : 0;
   const size = kilo ? 1000 : reading.shape === 'whole' ? 0 : sizeAt(tokens, reading.end + skip);
   if (size === 0) return [];

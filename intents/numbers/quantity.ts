@@ -54,7 +54,7 @@ function squared(tokens: readonly Token[], side: QuantityReading | undefined): Q
   const by = side && tokens[side.end]?.word;
   if (!side || (by !== 'by' && by !== 'x')) return side;
   const other = readAmount(tokens, side.end + 1);
-  const same = other && other.number.value.equals(side.number.value) && (side.unit === undefined || side.unit === other.unit);
+  const same = other?.number.value.equals(side.number.value) === true && (side.unit === undefined || side.unit === other.unit);
   return same ? other : side;
 }
 
@@ -69,7 +69,7 @@ export function readAmount(tokens: readonly Token[], at: number, plausible?: Pla
   const likeliest = numbers[0] && withUnit(tokens, numbers[0]);
   if (!plausible || !likeliest || plausible(likeliest.value, likeliest.unit)) return likeliest;
   // Only a run of chunks may be cut short; a fraction or a schoolbook number was said whole.
-  if (likeliest.number.whole?.form !== 'run') return likeliest;
+  if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return likeliest;
   const shorter = numbers.slice(1).map((number) => withUnit(tokens, number));
   return shorter.find(({ value, unit }) => plausible(value, unit)) ?? likeliest;
 }

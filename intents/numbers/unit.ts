@@ -30,6 +30,11 @@ for (const { unit, said, times } of unitWords) {
   }
 }
 
+/** Every word of a unit's name. */
+export const unitVocabulary: ReadonlySet<string> = new Set(
+  unitWords.flatMap(({ said }) => said.flatMap((name) => name.split(' '))),
+);
+
 /** Letters that are words too: units only when glued to the number, or typed after digits at the end of what was said. */
 const shy: ReadonlySet<string> = new Set(['a', 'in', 'm', 'c', 'f', 'v', 'g', '#', 'um', 'pa', 'ma', 'mo']);
 

@@ -31,17 +31,35 @@ export function bind(cells: readonly Cell[]): Bound[] {
     if (cell.value.is === 'same') found.push(...same(cell, where, found));
     else found.push(one(cell, cell.value, where, found.at(-1), cells[at - 1]));
   }
-  return sideBySide(brakesTold(found), cells);
+  return sideBySide(withRiders(found), cells);
 }
 
-/** "seven by one and a quarter electric": the kind of brake rides with its size. */
-function brakesTold(found: readonly Bound[]): Bound[] {
-  return found.flatMap((bound, at) => {
-    const [before, next] = [found[at - 1], found[at + 1]];
-    if (bound.field === 'brakeType' && before?.field === 'brakeSize' && bound.start === before.end) return [];
-    const also = bound.field === 'brakeSize' && next?.field === 'brakeType' && next.start === bound.end ? next.value : undefined;
-    return [also?.is === 'choice' ? { ...bound, end: next?.end ?? bound.end, also: { field: also.field, value: also.choice } } : bound];
-  });
+/** A kind that rides with a size said beside it: "seven by one and a quarter electric", "three inch round tube". */
+const riders: readonly { readonly kind: FieldId; readonly size: FieldId }[] = [
+  { kind: 'brakeType', size: 'brakeSize' },
+  { kind: 'beamShape', size: 'beamDiameter' },
+];
+
+function withRiders(found: readonly Bound[]): Bound[] {
+  const kept: Bound[] = [];
+  for (let at = 0; at < found.length; at += 1) {
+    const [bound, next] = [found[at], found[at + 1]];
+    if (!bound) break;
+    const pair = (next && ride(bound, next)) ?? (next && ride(next, bound));
+    kept.push(pair ?? bound);
+    if (pair) at += 1;
+  }
+  return kept;
+}
+
+function ride(size: Bound, kind: Bound): Bound | undefined {
+  const row = riders.find((rider) => rider.kind === kind.field);
+  const beside = size.end === kind.start || kind.end === size.start;
+  if (!row || !beside || kind.value.is !== 'choice') return undefined;
+  const sized = size.field === row.size || (size.field === undefined && length(size.value, row.size));
+  if (!sized) return undefined;
+  const [start, end] = [Math.min(size.start, kind.start), Math.max(size.end, kind.end)];
+  return { ...size, field: row.size, start, end, also: { field: kind.value.field, value: kind.value.choice } };
 }
 
 function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
@@ -83,7 +101,8 @@ function placesOf(cell: Cell, last: Bound | undefined): Where {
   for (const item of [...cell.lead, ...cell.trail]) {
     const place = placeIn(item);
     if (!place) continue;
-    if ('side' in place) where = { ...where, side: bothOr(where.side, place.side === 'other' ? opposite(last?.where.side) : place.side) };
+    if ('side' in place)
+      where = { ...where, side: bothOr(where.side, place.side === 'other' ? opposite(last?.where.side) : place.side) };
     else where = { ...where, ...place };
   }
   return where;

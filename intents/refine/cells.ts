@@ -50,7 +50,8 @@ function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly
   if (separator >= 0) return names < 0 ? separator : place + 1;
   if (place < 0) return 0;
   const described = lead.some(({ is }) => is === 'place' || is === 'position');
-  const backwards = beforeName && !described && (isSaidAt(open, place) || (!named && names < 0 && lead.length === 0) || isBoth(open[place]));
+  const backwards =
+    beforeName && !described && (isSaidAt(open, place) || (!named && names < 0 && lead.length === 0) || isBoth(open[place]));
   return backwards ? place + 1 : 0;
 }
 

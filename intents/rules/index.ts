@@ -6,7 +6,7 @@ import type { Token } from '../tokens.ts';
 import type { Intent } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
-import { separators } from '../words/fillers.ts';
+import { interjections, separators } from '../words/fillers.ts';
 import { computeIn } from './compute.ts';
 import { opens, questionIn } from './question.ts';
 
@@ -22,14 +22,22 @@ const notes = table([['note' as const, noteWords]]);
 /** The rule that reads from `at`, when one does. */
 export function ruleAt(hearing: Hearing, at: number, items: readonly Item[]): Read | undefined {
   const fresh = items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and') || items.at(-1)?.is === 'stop';
-  return (fresh ? note(hearing, at) : undefined) ?? command(hearing, at, fresh) ?? question(hearing, at, fresh);
+  return (fresh ? note(hearing, at) : undefined) ?? command(hearing, at, fresh) ?? question(hearing, at, fresh, items);
+}
+
+/** Nothing but "okay", "so" and their like was said since the last statement. */
+function opensStatement(items: readonly Item[], tokens: readonly Token[]): boolean {
+  const last = items.findLastIndex(({ is }) => is === 'stop');
+  return items
+    .slice(last + 1)
+    .every(({ is, start }) => is === 'and' || (is === 'filler' && interjections.has(tokens[start]?.word ?? '')));
 }
 
 /** A question may follow measures without a comma: "hub face seventy-two what fits". */
-function question(hearing: Hearing, at: number, fresh: boolean): Read | undefined {
+function question(hearing: Hearing, at: number, fresh: boolean, items: readonly Item[]): Read | undefined {
   const { tokens } = hearing;
   const stop = statementEnd(tokens, at);
-  const opened = opens(tokens, at, stop);
+  const opened = opens(tokens, at, stop, opensStatement(items, tokens));
   const sum = fresh ? computeIn(tokens, at, stop) : undefined;
   if (sum) return { intents: [sum], end: stop };
   const found = opened ? questionIn(hearing, at, stop) : undefined;

@@ -9,9 +9,10 @@ import { intentsOf, spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
 import type { MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
-import { aboutParts, openers, topics } from '../words/questions.ts';
+import { aboutParts, openers, sureOpeners, topics } from '../words/questions.ts';
 
-const opening = table([[true as const, openers]]);
+const sure = table([['sure' as const, sureOpeners]]);
+const opening = table([['opens' as const, openers]]);
 const parts = lexicon(aboutParts);
 
 /** Each row's keys as lists of alternatives: every list must be met by some word. */
@@ -19,8 +20,10 @@ const keyed = topics.flatMap(({ topic, keys }) =>
   keys.map((key) => ({ topic, groups: key.split(' ').map((group) => new Set(group.split('|'))) })),
 );
 
-/** True where a statement opens as a question. */
-export const opens = (tokens: readonly Token[], at: number, stop: number) => opening.best(tokens, at, stop) !== undefined;
+/** True where a question opens; only at the very start of a statement may "is" or "does" open one. */
+export function opens(tokens: readonly Token[], at: number, stop: number, first: boolean): boolean {
+  return sure.best(tokens, at, stop) !== undefined || (first && opening.best(tokens, at, stop) !== undefined);
+}
 
 /** The question in tokens `at..stop`, when its words tell a topic. */
 export function questionIn(hearing: Hearing, at: number, stop: number): QuestionIntent | undefined {

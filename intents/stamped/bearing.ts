@@ -1,4 +1,5 @@
 // Numbers stamped on bearings and seals, and serial numbers.
+import { classOf } from '../numbers/classes.ts';
 import type { Token } from '../tokens.ts';
 import { charactersAt, digitsAt, letterAt } from './characters.ts';
 import type { Stamp } from './types.ts';
@@ -18,7 +19,8 @@ export function readBearing(tokens: readonly Token[], at: number, asked: boolean
 
 /** Without a prefix only five or more digits, said one by one, are sure to be no measurement. */
 function singly(tokens: readonly Token[], at: number, digits: { end: number; text: string }): boolean {
-  return digits.text.length >= 5 && tokens[at]?.kind === 'word' && digits.end - at === digits.text.length;
+  const single = (token: Token) => classOf(token)?.is === 'digit' || classOf(token)?.is === 'zero';
+  return digits.text.length >= 5 && tokens.slice(at, digits.end).every(single);
 }
 
 function prefixAt(tokens: readonly Token[], at: number): { end: number; text: string } {

@@ -184,7 +184,7 @@ export const commandWords: readonly CommandWords[] = [
   {
     name: 'resume',
     said: [
-      '(resume|unpause|carry on|start again|pick up where we left off|pick it up where we left off) [the] [job|axle job|hub job]',
+      '(resume|unpause|start again|pick up where we left off|pick it up where we left off) [the] [job|axle job|hub job]',
       "(i'm|i am|we're|we are) back",
       'back to work',
       "(let's|let us) (pick it up|get back to it|get back to work|carry on|resume)",

@@ -8,19 +8,90 @@ export interface ConditionWords {
 }
 
 export const conditionWords: readonly ConditionWords[] = [
-  { condition: 'cracked', seriousness: 'safety', said: ['(cracked|crack|cracks|cracking|hairline|hairline crack|split|fractured|fracture|split open|coming apart)'] },
-  { condition: 'broken', seriousness: 'safety', said: ['(broken|broke|snapped|sheared|busted|torn|fell off|came off|came apart|failed|shattered|stripped|stripped out|cross threaded|pulled out|let go)'] },
-  { condition: 'bent', seriousness: 'safety', said: ['(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|tweaked|crooked|sagging|sagged|collapsed|flattened)'] },
-  { condition: 'seized', seriousness: 'safety', said: ['(seized|frozen|locked up|stuck|welded itself|spun|spun on|galled|dragging|binding)'] },
-  { condition: 'burnt', seriousness: 'safety', said: ['(burnt|burned|blued|blue|heat marked|overheated|cooked|smoking|on fire|heat checked|heat cracked|discoloured|discolored)'] },
-  { condition: 'missing', seriousness: 'safety', said: ['(missing|gone|not there|fallen off|lost|no cotter pin|nothing holding)'] },
-  { condition: 'loose', seriousness: 'safety', said: ['(loose|wobbles|wobbly|wobbling|backed off|backing off|rattles|rattling|sloppy|floppy|moves around|walking)'] },
-  { condition: 'leaking', seriousness: 'wear', said: ['(leaking|leaks|leak|leaked|weeping|seeping|slinging grease|grease everywhere|blown out|blown|wet with grease|full of grease|contaminated|soaked)'] },
-  { condition: 'worn', seriousness: 'wear', said: ['(worn|worn out|wore out|too far gone|shot|toast|junk|trash|trashed|done for|wiped|wiped out|bad|thin|worn thin|down to the rivets|down to metal|metal on metal|bald|cupped|feathered|chewed up|had it|no good|ruined|roached|rough|grooved|finished|past it|gone bad)'] },
-  { condition: 'pitted', seriousness: 'wear', said: ['(pitted|pitting|scored|scoring|spalled|spalling|brinelled|galling|scuffed|gouged|nicked|marked|etched|scratched up|flaking)'] },
-  { condition: 'rusted', seriousness: 'wear', said: ['(rusted|rusty|rust|corroded|corrosion|rotten|rotted|rusted through|rusted out|rusted solid|pack rust|scaly|rust jacked)'] },
-  { condition: 'dry', seriousness: 'wear', said: ['(dry|no grease|bone dry|out of grease|milky|water in it|full of water|dirty|muddy|dirt in it|wrong grease|grease is black|noisy|squeals|squealing|grinds|grinding|growls|growling|hums|humming)'] },
-  { condition: 'good', seriousness: 'info', said: ['(looks|look|is|are|still|feels|all) (good|fine|ok|okay|clean|new|like new|tight|solid|straight|smooth|true)', '(in good shape|in good condition|no cracks|nothing wrong|good shape)'] },
+  {
+    condition: 'cracked',
+    seriousness: 'safety',
+    said: ['(cracked|crack|cracks|cracking|hairline|hairline crack|split|fractured|fracture|split open|coming apart)'],
+  },
+  {
+    condition: 'broken',
+    seriousness: 'safety',
+    said: [
+      '(broken|broke|snapped|sheared|busted|torn|fell off|came off|came apart|failed|shattered|stripped|stripped out|cross threaded|pulled out|let go)',
+    ],
+  },
+  {
+    condition: 'bent',
+    seriousness: 'safety',
+    said: [
+      '(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|tweaked|crooked|sagging|sagged|collapsed|flattened)',
+    ],
+  },
+  {
+    condition: 'seized',
+    seriousness: 'safety',
+    said: ['(seized|frozen|locked up|stuck|welded itself|spun|spun on|galled|dragging|binding)'],
+  },
+  {
+    condition: 'burnt',
+    seriousness: 'safety',
+    said: [
+      '(burnt|burned|blued|blue|heat marked|overheated|cooked|smoking|on fire|heat checked|heat cracked|discoloured|discolored)',
+    ],
+  },
+  {
+    condition: 'missing',
+    seriousness: 'safety',
+    said: ['(missing|gone|not there|fallen off|lost|no cotter pin|nothing holding)'],
+  },
+  {
+    condition: 'loose',
+    seriousness: 'safety',
+    said: ['(loose|wobbles|wobbly|wobbling|backed off|backing off|rattles|rattling|sloppy|floppy|moves around|walking)'],
+  },
+  {
+    condition: 'leaking',
+    seriousness: 'wear',
+    said: [
+      '(leaking|leaks|leak|leaked|weeping|seeping|slinging grease|grease everywhere|blown out|blown|wet with grease|full of grease|contaminated|soaked)',
+    ],
+  },
+  {
+    condition: 'worn',
+    seriousness: 'wear',
+    said: [
+      '(worn|worn out|wore out|too far gone|shot|toast|junk|trash|trashed|done for|wiped|wiped out|bad|thin|worn thin|down to the rivets|down to metal|metal on metal|bald|cupped|feathered|chewed up|had it|no good|ruined|roached|rough|grooved|finished|past it|gone bad)',
+    ],
+  },
+  {
+    condition: 'pitted',
+    seriousness: 'wear',
+    said: [
+      '(pitted|pitting|scored|scoring|spalled|spalling|brinelled|galling|scuffed|gouged|nicked|marked|etched|scratched up|flaking)',
+    ],
+  },
+  {
+    condition: 'rusted',
+    seriousness: 'wear',
+    said: [
+      '(rusted|rusty|rust|corroded|corrosion|rotten|rotted|rusted through|rusted out|rusted solid|pack rust|scaly|rust jacked)',
+    ],
+  },
+  {
+    condition: 'dry',
+    seriousness: 'wear',
+    said: [
+      '(dry|no grease|bone dry|out of grease|milky|water in it|full of water|dirty|muddy|dirt in it|wrong grease|grease is black|noisy|squeals|squealing|grinds|grinding|growls|growling|hums|humming)',
+    ],
+  },
+  {
+    condition: 'good',
+    seriousness: 'info',
+    said: [
+      '(looks|look|is|are|still|feels|all) (good|fine|ok|okay|clean|new|like new|tight|solid|straight|smooth|true)',
+      '(in good shape|in good condition|no cracks|nothing wrong|good shape)',
+    ],
+  },
 ];
 
 /** Parts by the names they go by; the id is how a note names them. */
@@ -42,7 +113,10 @@ export const partWords: readonly (readonly [string, readonly string[]])[] = [
   ['seal', ['(seal|seals|grease seal|grease seals)']],
   ['dustCap', ['(dust cap|dust caps|grease cap|cap|caps|hub cap)']],
   ['keeper', ['(cotter pin|cotter|cotter pins|keeper|tang washer|castle nut|spindle nut|lock washer|tang)']],
-  ['brake', ['(brake|brakes|shoe|shoes|brake shoes|lining|linings|magnet|magnets|backing plate|backing plates|brake wires|brake wiring)']],
+  [
+    'brake',
+    ['(brake|brakes|shoe|shoes|brake shoes|lining|linings|magnet|magnets|backing plate|backing plates|brake wires|brake wiring)'],
+  ],
   ['drum', ['(drum|drums|brake drum|brake drums|rotor|rotors)']],
   ['wheel', ['(wheel|wheels|rim|rims)']],
   ['stud', ['(stud|studs|wheel stud|wheel studs|lug|lugs|lug nut|lug nuts|wheel nut|wheel nuts)']],

@@ -29,6 +29,7 @@ export const correctionWords: readonly (readonly ['deny' | 'strike' | 'pause' | 
       '[no] change (that|it) to',
       "[no] (let us|lets|let's) (call|make) (it|that)",
       '[no] try',
+      '[no] (scratch|strike|forget) (that|it) (make|call) (that|it)',
       '(or rather|i mean to say|to be exact)',
       '[no] correct that to',
       '[no] fix that to',

@@ -11,5 +11,10 @@ export const fillers: ReadonlySet<string> = new Set(
   ).split(' '),
 );
 
+/** Said before a statement begins. */
+export const interjections: ReadonlySet<string> = new Set(
+  'okay ok so well now um uh er erm ah hmm please like just alright all right and hey then'.split(' '),
+);
+
 /** Ends one statement and begins the next. */
 export const separators: ReadonlySet<string> = new Set([',', '.', ';', ':', '!', '?', 'then']);

@@ -32,6 +32,9 @@ const oneWord: readonly (readonly [number, string])[] = [
   [90, 'ninetieth'],
   [100, 'hundredth'],
   [1000, 'thousandth'],
+  [1_000_000, 'millionth'],
+  [1_000_000_000, 'billionth'],
+  [1_000_000_000_000, 'trillionth'],
 ];
 
 const plural = (word: string) => (word === 'half' ? 'halves' : `${word}s`);

@@ -68,7 +68,7 @@ export const hedgesAfter: readonly (readonly [Hedge | 'none', readonly string[]]
   [
     'none',
     [
-      '(even|flat|exactly|exact|on the nose|on the button|on the money|dead on|dead nuts|on the dot|dead|square|right on|spot on|on the mark|nominal|to the mark)',
+      '(even|flat|exactly|exact|on the nose|on the button|on the money|dead on|dead nuts|on the dot|right on|spot on|on the mark|nominal|to the mark)',
     ],
   ],
 ];

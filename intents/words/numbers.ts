@@ -26,8 +26,11 @@ export const scales: ReadonlyMap<string, bigint> = new Map([
   ['thousands', 1_000n],
   ['grand', 1_000n],
   ['million', 1_000_000n],
+  ['millions', 1_000_000n],
   ['billion', 1_000_000_000n],
+  ['billions', 1_000_000_000n],
   ['trillion', 1_000_000_000_000n],
+  ['trillions', 1_000_000_000_000n],
 ]);
 
 /** A count by its trade name: "a dozen", "two dozen". */
@@ -35,6 +38,8 @@ export const batches: ReadonlyMap<string, number> = new Map([
   ['dozen', 12],
   ['dozens', 12],
   ['score', 20],
+  ['pair', 2],
+  ['couple', 2],
 ]);
 
 const small = ['zero', ...digits.keys(), ...teens.keys()];

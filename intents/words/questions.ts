@@ -1,9 +1,10 @@
 // Questions: how they open, and which words tell their topic. `said` templates are also what the recogniser listens for.
 import type { Topic } from '../types.ts';
 
-/** A statement that begins so is a question. Templates as in phrase.ts. */
+/** A statement that begins so is a question; the first kind may also follow a measure without a comma. Templates as in phrase.ts. */
+export const sureOpeners: readonly string[] = ["(what|what's|whats|which|how|how's|when|when's|why|where|where's|who|whose)"];
+
 export const openers: readonly string[] = [
-  "(what|what's|whats|which|how|how's|when|when's|why|where|where's|who|whose)",
   '(does|will|would|can|could|should|is|are|am|did|do|has|have) (it|this|that|the|these|those|they|a|an|i|we|my|our|there|you|any)',
   "(doesn't|won't|isn't|aren't|shouldn't) (it|this|that|the|these|those|they|i|we)",
   '(check|look) (for|up|on|at) [the]',
@@ -29,7 +30,11 @@ export interface TopicWords {
 }
 
 export const topics: readonly TopicWords[] = [
-  { topic: 'value', keys: ['what did|do i|we|you say|tell|give|call|have', 'what was|were'], said: ['what was the <field>', 'what did i say for the <field>'] },
+  {
+    topic: 'value',
+    keys: ['what did i|we|you say|tell|give|call|have|get', 'what was|were'],
+    said: ['what was the <field>', 'what did i say for the <field>'],
+  },
   {
     topic: 'why',
     keys: ['why', 'how come', 'reason', 'what is that for'],
@@ -84,7 +89,8 @@ export const topics: readonly TopicWords[] = [
   {
     topic: 'sequence',
     keys: [
-      'order tighten|torque|lugs|nuts|bolts', 'what|which order do|are|should|for|does|to',
+      'order tighten|torque|lugs|nuts|bolts',
+      'what|which order do|are|should|for|does|to',
       'sequence',
       'pattern tighten|torque',
       'star',
@@ -137,7 +143,8 @@ export const topics: readonly TopicWords[] = [
       "haven't",
       'still to do',
       'open points|items|questions',
-      'not measured', 'measured yet',
+      'not measured',
+      'measured yet',
       'have not',
     ],
     said: [
@@ -349,9 +356,7 @@ export const topics: readonly TopicWords[] = [
       'what you have',
       'have so far',
     ],
-    said: [
-      'what have i got so far',
-    ],
+    said: ['what have i got so far'],
   },
 ];
 
