@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { LogFault, openLog, openToRead, restoreLog } from '#log';
 import { foldAll } from '#log/events';
 import { migrate, migrations } from '../../../server/log/schema.ts';
+import { openStore } from '../../../server/log/store.ts';
+import { verifyAll } from '../../../server/log/verify.ts';
 import { aLog, aTurn, hearsValue, opens, somewhere } from '../../support/log.ts';
 
 const fixture = new URL('../../support/logs/schema-1.db', import.meta.url).pathname;
@@ -260,6 +262,31 @@ describe('backup and restore', () => {
     expect(faultOf(() => restoreLog(to, path))).toBe('corrupt');
     expect(aLog(path).verify().head).toBe(head);
     expect(existsSync(`${path}.coming`)).toBe(false);
+  });
+});
+
+describe('a file that may not grow', () => {
+  it('takes whole turns until there is no room, says so, and takes the same turn when there is', () => {
+    const db = new Database(somewhere());
+    db.pragma('journal_mode = WAL');
+    migrate(db, 0);
+    db.pragma('max_page_count = 60');
+    const store = openStore(db);
+    store.append(aTurn(null, [opens('blue trailer')]));
+    let turn = aTurn('1');
+    let fault = 'none';
+    for (let i = 0; fault === 'none' && i < 500; i++) {
+      turn = aTurn('1', [{ kind: 'annotated', text: 'long '.repeat(200) }]);
+      fault = faultOf(() => store.append(turn));
+    }
+    expect(fault).toBe('full');
+    expect(store.head() % 3).toBe(0);
+    expect(store.job('1')?.version).toBe(store.head());
+    expect(verifyAll(db).fault).toBeUndefined();
+    db.pragma('max_page_count = 100000');
+    expect(store.append(turn).seq).toBe(store.head());
+    expect(verifyAll(db).fault).toBeUndefined();
+    db.close();
   });
 });
 
