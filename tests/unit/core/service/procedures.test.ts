@@ -1,0 +1,223 @@
+import { describe, expect, test } from 'vitest';
+import { lacks, openGates, type PlannedStep, planSteps, type Reading, withShopProcedures } from '#core';
+import { type FieldId, jobKinds, type ProcedureStep, procedures } from '#data';
+import { checkProcedures } from '#data/schema';
+
+const found = (field: FieldId, value: string, more: Partial<Reading> = {}): Reading => ({
+  field,
+  value,
+  stage: 'found',
+  ...more,
+});
+const fitted = (field: FieldId, value: string, more: Partial<Reading> = {}): Reading => ({
+  field,
+  value,
+  stage: 'fitted',
+  ...more,
+});
+const keys = (steps: readonly PlannedStep[]) => steps.map(({ key }) => key);
+const stepOf = (key: string, readings: readonly Reading[], kind = 'axleReplacement' as const): PlannedStep => {
+  const step = planSteps(kind, readings).find((one) => one.key === key);
+  if (!step) throw new TypeError(`no step ${key}`);
+  return step;
+};
+
+const single = [
+  found('axleCount', 'single'),
+  found('brakeType', 'idler'),
+  found('springType', 'slipper'),
+  found('slung', 'overSlung'),
+];
+const tandem = [found('axleCount', 'tandem'), found('brakeType', 'electric')];
+
+describe('planning', () => {
+  test('every kind of job runs from making safe to handover, and a single axle is forty steps or so', () => {
+    for (const { id } of jobKinds) {
+      const plan = keys(planSteps(id, single));
+      expect([plan[0], plan.at(-1)]).toEqual(['makeSafe/park', 'handover/tell']);
+      expect(new Set(plan).size).toBe(plan.length);
+    }
+    const count = planSteps('axleReplacement', [...single, fitted('nutLock', 'cotter')]).length;
+    expect(count).toBeGreaterThanOrEqual(35);
+    expect(count).toBeLessThanOrEqual(45);
+  });
+
+  test('one hub is finished before the other is begun', () => {
+    const hubs = keys(planSteps('hubService', [...single, fitted('nutLock', 'cotter')])).filter(
+      (key) => key.startsWith('hubBearing/') && key.includes('@'),
+    );
+    expect(hubs.map((key) => key.split('@')[1])).toEqual([...Array(5).fill('left'), ...Array(5).fill('right')]);
+  });
+
+  test.each([
+    ['cotter', 'pin'],
+    ['tangKeeper', 'keeper'],
+    ['keyedWasher', 'washer'],
+  ])('a nut locked by %s takes the step %s and no other lock', (lock, step) => {
+    const plan = keys(planSteps('hubService', [...single, fitted('nutLock', lock)]));
+    const locks = ['pin', 'keeper', 'washer', 'lockUnknown'].filter((name) => plan.includes(`hubBearing/${name}@left`));
+    expect(locks).toEqual([step]);
+  });
+
+  test('what was found branches the work', () => {
+    const plan = (more: readonly Reading[]) => keys(planSteps('axleReplacement', more));
+    expect(plan(single)).toContain('fitAxle/seatOver');
+    expect(plan([...single, found('slung', 'underSlung')])).toContain('fitAxle/seatUnder');
+    expect(plan([...single, found('springType', 'doubleEye')])).toContain('fitAxle/doubleEye');
+    expect(plan(single)).not.toContain('brakeCheck/current');
+    expect(plan([...single, found('brakeType', 'electric')])).toContain('brakeCheck/current');
+    expect(plan([...single, fitted('spindleLube', 'greasable')])).toContain('hubBearing/greaseThrough@left');
+  });
+
+  test('a new axle with brakes brings the brake steps in, though the old one had none', () => {
+    expect(keys(planSteps('axleReplacement', [...single, fitted('brakeType', 'electric')]))).toContain('brakeCheck/magnets');
+  });
+
+  test('a tandem is worked axle by axle, or on the axle that is named', () => {
+    const torque = (more: readonly Reading[]) =>
+      keys(planSteps('axleReplacement', more)).filter((key) => key.startsWith('wheelsOn/torque'));
+    expect(torque(tandem)).toEqual(['wheelsOn/torque@front', 'wheelsOn/torque@rear']);
+    expect(torque([...tandem, found('axleInWork', 'rear')])).toEqual(['wheelsOn/torque@rear']);
+    expect(keys(planSteps('hubService', tandem))).toContain('hubBearing/endPlay@rear.right');
+  });
+
+  test('a struck value no longer decides', () => {
+    const plan = keys(planSteps('axleReplacement', [...single, found('brakeType', 'electric', { status: 'struck' })]));
+    expect(plan).not.toContain('brakeCheck/current');
+  });
+});
+
+describe('gates', () => {
+  const wanting = (step: PlannedStep, readings: readonly Reading[]) =>
+    openGates(step, readings).map(({ record, side }) => [record.field, side]);
+
+  test('final torque wants both sides, and "both" fills both', () => {
+    const step = stepOf('wheelsOn/torque', single);
+    expect(wanting(step, single)).toEqual([
+      ['wheelNutTorque', 'left'],
+      ['wheelNutTorque', 'right'],
+    ]);
+    expect(wanting(step, [...single, fitted('wheelNutTorque', '90', { side: 'left' })])).toEqual([['wheelNutTorque', 'right']]);
+    expect(wanting(step, [...single, fitted('wheelNutTorque', '90', { side: 'both' })])).toEqual([]);
+  });
+
+  test('what was found on the old axle fills no gate of the new one', () => {
+    const step = stepOf('fitAxle/compare', single);
+    expect(
+      wanting(step, [...single, found('hubFace', '72'), found('springCentre', '58'), found('capacity', '3500')]),
+    ).toHaveLength(3);
+  });
+
+  test("the maker's figure is a limit, not a measurement", () => {
+    const step = stepOf('wheelsOn/torque', single);
+    expect(wanting(step, [...single, fitted('wheelNutTorque', '100', { side: 'both', origin: 'maker' })])).toHaveLength(2);
+  });
+
+  test('end play of the front left fills only the front left', () => {
+    const readings = [...tandem, fitted('endPlay', '3/1000', { side: 'left', axle: 'front' })];
+    expect(wanting(stepOf('hubBearing/endPlay@front.left', readings), readings)).toEqual([]);
+    expect(wanting(stepOf('hubBearing/endPlay@rear.left', readings), readings)).toHaveLength(1);
+  });
+
+  test('the axle in work is asked for on a tandem only', () => {
+    const names = (readings: readonly Reading[]) =>
+      lacks(stepOf('inspectMeasure/layout', readings), readings).map(({ record }) => record.field);
+    expect(names([found('axleCount', 'single')])).not.toContain('axleInWork');
+    expect(names([found('axleCount', 'tandem')])).toContain('axleInWork');
+  });
+
+  test('total brake current is one value for the trailer', () => {
+    const readings = [...tandem, fitted('magnetCurrent', '15')];
+    expect(wanting(stepOf('brakeCheck/current', readings), readings)).toEqual([]);
+  });
+});
+
+const step = (id: string, more: Partial<ProcedureStep> = {}): ProcedureStep => ({
+  id,
+  say: 'Do it.',
+  show: 'Do it so.',
+  why: 'Because.',
+  cautions: [],
+  tools: [],
+  parts: [],
+  record: [],
+  when: [],
+  source: 'a book',
+  ...more,
+});
+const kinds = [{ id: 'inspection', title: 'x', said: ['x'], procedures: ['own'], source: 'a book' }] as const;
+const faultsOf = (...steps: readonly ProcedureStep[]) =>
+  checkProcedures([{ id: 'own', title: 'Own', steps }], kinds, () => 'own.json').map(({ step: at, fault }) => `${at}: ${fault}`);
+
+describe('checking', () => {
+  test("the tool's own procedures have no fault", () => {
+    expect(checkProcedures(procedures)).toEqual([]);
+  });
+
+  test.each([
+    [step('a', { source: ' ' }), "a: has no 'source'"],
+    [step('a', { cautions: ['dragons'] }), "a: names caution 'dragons', which data/cautions.json does not have"],
+    [
+      step('a', { record: [{ field: 'mood' as FieldId, stage: 'found', gate: true }] }),
+      "a: gate 'mood' is no field of data/fields.json: nothing can fill it",
+    ],
+    [step('a', { when: [{ field: 'slung', is: ['sideways'], orUnknown: true }] }), "a: waits for slung to be 'sideways', which it never is"],
+    [
+      step('a', { when: [{ field: 'slung', is: ['overSlung'] }] }),
+      "a: waits for 'slung', which job 'inspection' records nowhere before it: never reached",
+    ],
+    [
+      step('a', {
+        when: [
+          { field: 'slung', is: ['overSlung'], orUnknown: true },
+          { field: 'slung', is: ['underSlung'] },
+        ],
+      }),
+      'a: its conditions exclude each other: never reached',
+    ],
+    [
+      step('a', { record: [{ field: 'endPlay', stage: 'fitted', gate: true, min: '5', max: '1', unit: 'in' }] }),
+      "a: limits of 'endPlay' are crossed: 5 is over 1",
+    ],
+    [step('a', { record: [{ field: 'endPlay', stage: 'fitted', gate: true, max: '1' }] }), "a: limits of 'endPlay' have no unit"],
+    [
+      step('a', { record: [{ field: 'endPlay', stage: 'fitted', gate: true, max: '1', unit: 'lb' }] }),
+      "a: limits of 'endPlay' are in lb, the field is in in",
+    ],
+    [step('a', { say: 'word '.repeat(31).trim() }), "a: 'say' has 31 words: 30 at most can be taken in by ear"],
+  ])('%#: the fault is named with its step', (bad, fault) => {
+    expect(faultsOf(bad)).toEqual([fault]);
+  });
+
+  test('a step that stands twice, a procedure that no job uses, a job that names none', () => {
+    expect(faultsOf(step('a'), step('a'))).toEqual(["a: step 'a' stands twice", "a: step 'a' stands twice"]);
+    const lost = checkProcedures([{ id: 'mine', title: 'Mine', steps: [] }], kinds);
+    expect(lost).toEqual([
+      { file: 'data/procedures/mine.json', step: '', fault: 'no kind of job uses it: its steps are never reached' },
+      { file: 'data/jobs.json', step: '', fault: "job 'inspection' names procedure 'own', which is not there" },
+    ]);
+  });
+});
+
+describe("a shop's own", () => {
+  const ids = (steps: readonly ProcedureStep[] = []) => steps.map(({ id }) => id);
+  const own = [{ id: 'own', title: 'Own', steps: [step('a'), step('b')] }];
+
+  test('replaces a step, adds one after another or last, drops one, adds a procedure', () => {
+    const laid = withShopProcedures(own, [
+      { id: 'own', steps: [step('b', { say: 'Our way.' }), { ...step('c'), after: 'a' }, step('d')] },
+      { id: 'extra', title: 'Extra', steps: [step('x')] },
+    ]);
+    expect(laid.map(({ id, steps }) => [id, ids(steps)])).toEqual([
+      ['own', ['a', 'c', 'b', 'd']],
+      ['extra', ['x']],
+    ]);
+    expect(laid[0]?.steps[2]?.say).toBe('Our way.');
+    expect(ids(withShopProcedures(own, [{ id: 'own', steps: [], drop: ['a'] }])[0]?.steps)).toEqual(['b']);
+  });
+
+  test('nothing of it stays in the step', () => {
+    const laid = withShopProcedures(own, [{ id: 'own', steps: [{ ...step('c'), after: 'a' }] }]);
+    expect(laid[0]?.steps[1]).toEqual(step('c'));
+  });
+});
