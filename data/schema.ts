@@ -53,7 +53,7 @@ const stockRow = z.strictObject({
 const mishearingRow = z.strictObject({
   heard: word,
   meant: word,
-  where: z.enum(['digit', 'denominator', 'number', 'field']).optional(),
+  where: z.enum(['digit', 'denominator', 'number', 'joint', 'field']).optional(),
   reason: word,
   ...sourced,
 });

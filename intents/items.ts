@@ -62,12 +62,17 @@ export function itemAt(tokens: readonly Token[], at: number, calling: Calling): 
 }
 
 function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
-  const asked = calling.fields.map(holds);
-  const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
   const quantity = quantityAt(tokens, at, calling);
-  if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
-    return { is: 'stamp', stamp, start: at, end: stamp.end };
+  const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
+  const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
+  if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds))) return { is: 'stamp', stamp, start: at, end: stamp.end };
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
+}
+
+/** "five thirty twelve tyre", "25580 inner bearing": the name comes after. */
+function askedAfter(tokens: readonly Token[], quantity: QuantityReading | undefined): readonly Holds[] {
+  if (quantity?.number.shape !== 'whole' || quantity.unit !== undefined) return [];
+  return (fieldNames.longest(tokens, quantity.end)?.meaning ?? []).map(holds).filter((kind) => kind !== 'number');
 }
 
 function quantityAt(tokens: readonly Token[], at: number, calling: Calling): QuantityReading | undefined {

@@ -3,6 +3,7 @@
 import { type Mishearing, mishearings } from '#data';
 import { lexicon } from './lexicon.ts';
 import { classOf, isNumberWord } from './numbers/classes.ts';
+import { readParts } from './numbers/fraction.ts';
 import { readUnit } from './numbers/unit.ts';
 import { bySound } from './sound.ts';
 import type { Token } from './tokens.ts';
@@ -58,6 +59,8 @@ function holdsHere(
       return isDigitHere(tokens, at, end, before);
     case 'denominator':
       return classOf(last)?.is === 'digit' || classOf(last)?.is === 'teen' || last?.kind === 'number';
+    case 'joint':
+      return isNumberWord(last) && last?.kind === 'word' && readParts(tokens, end).length > 0;
     case 'number':
       return isNumberish(tokens, end) || isNumberWord(last);
     default:
@@ -90,12 +93,12 @@ const endsFraction = (before: readonly Token[]) => unitOrdinals.has(before.at(-1
 function leadsNumber(tokens: readonly Token[], end: number, word: string, before: readonly Token[]): boolean {
   const next = tokens[end];
   const follows = classOf(next);
+  if (word === 'won' && (follows?.is === 'tens' || follows?.is === 'teen')) return true;
   if (follows?.is === 'hundred' || (follows?.is === 'scale' && next?.word !== 'score')) return true;
   if (next?.word === 'on' || next?.word === 'by' || next?.word === 'lug') return canCount(tokens, end + 1) && before.length === 0;
   if (before.at(-1)?.word === 'on' || before.at(-1)?.word === 'by') return isNumberWord(before.at(-2));
   const alone = word === 'to' || word === 'for' || word === 'too';
-  if (follows?.is === 'and')
-    return canCount(tokens, end + 1) && (!alone || before.length === 0 || classOf(before.at(-1))?.is === 'and');
+  if (follows?.is === 'and') return canCount(tokens, end + 1);
   const sized = readUnit(tokens, end) !== undefined || denominators.has(next?.word ?? '') || follows?.is === 'point';
   return sized && (!alone || before.length === 0 || classOf(before.at(-1))?.is === 'and');
 }

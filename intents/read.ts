@@ -111,7 +111,7 @@ export function table<T>(rows: Iterable<readonly [T, readonly string[]]>): Table
       let best: (Match & { meaning: T }) | undefined;
       for (const { meaning, phrase: of } of byFirst.get(tokens[at]?.word ?? '') ?? []) {
         for (const match of matches(of, tokens, at, stop)) {
-          if (!best || match.end > best.end || (match.end === best.end && best.caught.rest && !match.caught.rest))
+          if (!best || match.end > best.end || (match.end === best.end && restOf(match) < restOf(best)))
             best = { ...match, meaning };
         }
       }
@@ -119,6 +119,9 @@ export function table<T>(rows: Iterable<readonly [T, readonly string[]]>): Table
     },
   };
 }
+
+/** How many words were left to free text: the fewer, the better the phrase fits. */
+const restOf = ({ caught }: Match) => (caught.rest ? caught.rest[1] - caught.rest[0] : 0);
 
 /** Words a phrase may begin with. @throws TypeError for a phrase that begins with a slot or may be empty. */
 function firsts(of: Phrase): { words: string[]; empty: boolean } {

@@ -47,7 +47,7 @@ const named = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => 
 const ownNamed = named.filter((id) => ownNamesOf(id).length > 0);
 const choices = fields.filter(({ id }) => holds(id) === 'choice').map(({ id }) => id);
 
-/** Values that say by themselves what they are. */
+/** Values that say by themselves what they are; first in a sentence only, where no number before can run into them. */
 const nameless: readonly FieldId[] = ['boltPattern', ...choices];
 const itself = (id: FieldId): Phrase => means(means(spokenValue(id), { set: { field: id } }), { end: 'measure' });
 const poundAxle: Phrase = means(means(seq(spokenValue('capacity'), word('axle')), { set: { field: 'capacity' } }), {
@@ -106,10 +106,15 @@ const questions: Phrase = oneOf(
 /** All that can be said; what the dialogue waits for may be said without its name. */
 export function sentences(expects?: Expects): Phrase {
   const waited = expects?.fields ?? [];
-  const measure = oneOf(...named.map(measureOf), ...nameless.map(itself));
+  const measure = oneOf(...named.map(measureOf));
+  const more = maybe(many(measure));
   return oneOf(
     seq(
-      oneOf(seq(poundAxle, maybe(itself('boltPattern'))), many(measure)),
+      oneOf(
+        seq(poundAxle, maybe(seq(itself('boltPattern'), more))),
+        many(measure),
+        ...nameless.map((id) => seq(itself(id), more)),
+      ),
       maybe(says(phrase('next'), { kind: 'command', name: 'next' })),
     ),
     ...waited.map(bare),

@@ -188,13 +188,20 @@ function isRange(tokens: readonly Token[], low: QuantityReading): boolean {
   return next?.kind === 'number' && low.number.shape !== 'fraction';
 }
 
+/** "one to five thousandths": the low end shares what the high end is a part of. */
+function lowValue(low: QuantityReading, high: QuantityReading): Fraction {
+  const part = high.number.whole ? undefined : high.number.part;
+  const shares = part && low.number.shape === 'whole' && low.unit === undefined && low.value.compare(high.value) >= 0;
+  return shares ? low.value.div(part.denominator) : low.value;
+}
+
 function joinRange(low: QuantityReading, high: QuantityReading): QuantityReading & { to: Fraction } {
   const shared = low.unit === undefined && high.unit !== undefined;
   const times = shared ? high.value.div(high.number.value) : undefined;
   return {
     ...low,
     ...(shared && high.unit ? { unit: high.unit, unitWord: high.unitWord ?? '' } : {}),
-    value: times && high.number.value.n !== 0n ? low.value.mul(times) : low.value,
+    value: times && high.number.value.n !== 0n ? lowValue(low, high).mul(times) : lowValue(low, high),
     to: high.value,
     end: high.end,
     soundsLike: [],

@@ -28,7 +28,7 @@ export function bind(cells: readonly Cell[]): Bound[] {
   const found: Bound[] = [];
   for (const [at, cell] of cells.entries()) {
     const where = inherited(found.at(-1), placesOf(cell, found.at(-1)));
-    if (cell.value.is === 'same') found.push(...same(cell, where, found));
+    if (cell.value.is === 'same') sameAgain(cell, where, found);
     else found.push(one(cell, cell.value, where, found.at(-1), cells[at - 1]));
   }
   return sideBySide(withRiders(found), cells);
@@ -38,6 +38,7 @@ export function bind(cells: readonly Cell[]): Bound[] {
 const riders: readonly { readonly kind: FieldId; readonly size: FieldId }[] = [
   { kind: 'brakeType', size: 'brakeSize' },
   { kind: 'beamShape', size: 'beamDiameter' },
+  { kind: 'brakeType', size: 'capacity' },
 ];
 
 function withRiders(found: readonly Bound[]): Bound[] {
@@ -54,7 +55,7 @@ function withRiders(found: readonly Bound[]): Bound[] {
 
 function ride(size: Bound, kind: Bound): Bound | undefined {
   const row = riders.find((rider) => rider.kind === kind.field);
-  const beside = size.end === kind.start || kind.end === size.start;
+  const beside = size.end === kind.start || (kind.end === size.start && size.start === size.value.start);
   if (!row || !beside || kind.value.is !== 'choice') return undefined;
   const sized = size.field === row.size || (size.field === undefined && length(size.value, row.size));
   if (!sized) return undefined;
@@ -63,7 +64,7 @@ function ride(size: Bound, kind: Bound): Bound | undefined {
 }
 
 function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
-  const field = fieldFor(cell, value, where, last);
+  const field = fieldFor(cell, value, where, last, before);
   const around = [...cell.lead, ...cell.trail];
   const has = (is: Item['is']) => around.some((item) => item.is === is);
   const lead = (is: Item['is']) =>
@@ -119,7 +120,7 @@ function inherited(last: Bound | undefined, where: Where): Where {
   return side === undefined || newAxle || where.side !== undefined ? { ...kept, ...where } : { ...last.where, ...where };
 }
 
-function fieldFor(cell: Cell, value: Value, where: Where, last: Bound | undefined): FieldId | undefined {
+function fieldFor(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): FieldId | undefined {
   const lead = cell.lead.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
   const trail = cell.trail.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
   const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
@@ -128,7 +129,7 @@ function fieldFor(cell: Cell, value: Value, where: Where, last: Bound | undefine
     const field = bestField(fields, value);
     if (field) return field;
   }
-  return implied(cell, value, position, where) ?? continued(cell, value, last);
+  return implied(cell, value, position, where) ?? continued(cell, value, last) ?? alsoNamed(value, before);
 }
 
 /** Names that share fields say together what each leaves open: "spring ... eye to eye". */
@@ -162,22 +163,33 @@ function implied(cell: Cell, value: Value, position: Position | undefined, where
   return journal && fits(journal, value) && isPlausible(fieldOf(journal), value.quantity.value, unit) ? journal : undefined;
 }
 
+/** "tyre ST205/75R15, 65 psi": the name before may mean another field, and the unit says which. */
+function alsoNamed(value: Value, before: Cell | undefined): FieldId | undefined {
+  const names = before?.lead.findLast((item) => item.is === 'names');
+  if (value.is !== 'number' || value.quantity.unit === undefined || names?.is !== 'names' || before?.value.is === 'number') return undefined;
+  return bestField(names.fields, value);
+}
+
 /** "left end play four thou right six thou": a new place alone carries the field on. */
 function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
   const newPlace = cell.lead.some((item) => item.is === 'place');
   return last?.field && newPlace && bestField([last.field], value) ? last.field : undefined;
 }
 
-/** "rear axle the same", "right the same", "and the other side too". */
-function same(cell: Cell, where: Where, found: readonly Bound[]): Bound[] {
+/** "rear axle the same", "right the same": what was said last, at another place. "The other side too" makes both of a side unsaid. */
+function sameAgain(cell: Cell, where: Where, found: Bound[]): void {
   const places = cell.lead.concat(cell.trail).filter((item) => item.is === 'place');
-  if (places.length === 0) return [];
-  const byAxle = places.some(({ place }) => 'axle' in place);
   const last = found.at(-1);
-  if (!last) return [];
-  const from = byAxle ? found.filter((bound) => bound.where.axle === last.where.axle) : found.slice(-1);
+  if (places.length === 0 || !last) return;
+  const other = places.some(({ place }) => 'side' in place && place.side === 'other');
+  if (other && last.where.side === undefined) {
+    found[found.length - 1] = { ...last, where: { ...last.where, side: 'both' }, end: cell.value.end };
+    return;
+  }
+  const byAxle = places.some(({ place }) => 'axle' in place);
+  const from = byAxle ? found.filter((bound) => bound.where.axle === last.where.axle) : [last];
   const start = Math.min(...places.map((item) => item.start));
-  return from.map((bound) => ({ ...bound, where: { ...bound.where, ...placed(where, byAxle) }, start, end: cell.value.end }));
+  found.push(...from.map((bound) => ({ ...bound, where: { ...bound.where, ...placed(where, byAxle) }, start, end: cell.value.end })));
 }
 
 const placed = (where: Where, byAxle: boolean): Where => (byAxle && where.axle ? { axle: where.axle } : where);

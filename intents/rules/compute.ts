@@ -64,7 +64,7 @@ export function computeIn(tokens: readonly Token[], at: number, stop: number): Q
       prefixed(text, end) ?? shared(text, end) ?? howMany(text, at) ?? converted(text, end, end > at) ?? joined(text, end);
     if (!sum) continue;
     const of = text
-      .slice(end, stop)
+      .slice(at, stop)
       .map(({ word }) => word)
       .join(' ');
     return { kind: 'question', topic: 'compute', of, sum, span: spanOf(text, at, stop) };

@@ -29,11 +29,11 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
 export function questionIn(hearing: Hearing, at: number, stop: number): QuestionIntent | undefined {
   const { tokens } = hearing;
   const asked = itemsIn(tokens, at, stop);
-  const field = asked.find((item) => item.is === 'names')?.fields[0];
+  const field = longestName(asked);
   const topic = topicOf(tokens, at, stop) ?? (field ? 'value' : undefined);
   if (!topic) return undefined;
   const of = ofTopic(topic, tokens, at, stop, field, asked);
-  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same'))), tokens, undefined).filter(isGiven);
+  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined).filter(isGiven);
   return {
     kind: 'question',
     topic,
@@ -46,6 +46,13 @@ export function questionIn(hearing: Hearing, at: number, stop: number): Question
       .join(' '),
     span: spanOf(tokens, at, stop),
   };
+}
+
+/** The name with the most words tells most: "wide", in "how wide is the hub face", tells nothing. */
+function longestName(items: readonly Item[]): FieldId | undefined {
+  const names = items.filter((item) => item.is === 'names');
+  const longest = names.reduce<(typeof names)[number] | undefined>((best, item) => (best && best.end - best.start >= item.end - item.start ? best : item), undefined);
+  return longest?.fields[0];
 }
 
 const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent =>

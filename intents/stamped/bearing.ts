@@ -5,14 +5,14 @@ import { charactersAt, digitsAt, letterAt } from './characters.ts';
 import type { Stamp } from './types.ts';
 
 /** Prefix letters of tapered roller bearings in use on trailers (bearing number table; the bare letters from memory). */
-const prefix = /^(J?(LM|L|M|HM|H|HH|EE|A)|J)$/;
+const prefix = /^(J?(LM|L|M|HM|H|HH)|J)$/;
 
 /** "L four four six four nine", "jay em two oh five one four nine", "25580", "387A". */
 export function readBearing(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
   const letters = prefixAt(tokens, at);
   const digits = digitsAt(tokens, letters.end);
   if (!digits || digits.text.length < 3 || digits.text.length > 8) return undefined;
-  const suffix = suffixAt(tokens, digits.end);
+  const suffix = asked ? spelledSuffix(tokens, digits.end) : suffixAt(tokens, digits.end);
   if (!asked && letters.text === '' && !singly(tokens, letters.end, digits)) return undefined;
   return { end: suffix.end, holds: 'bearing', field: 'bearing', value: letters.text + digits.text + suffix.text };
 }
@@ -38,6 +38,13 @@ function suffixAt(tokens: readonly Token[], at: number): { end: number; text: st
   const glued = tokens[at]?.glued && letter?.text.length === 1;
   const spelled = letter && (tokens[at]?.word === 'a' || tokens[at]?.word === 's') && !tokens[letter.end];
   return letter && (glued || spelled) ? letter : { end: at, text: '' };
+}
+
+/** "one seventy one two fifty five T B": letters that end the number and what was said. */
+function spelledSuffix(tokens: readonly Token[], at: number): { end: number; text: string } {
+  const letters = tokens.slice(at, at + 3).filter(({ word }) => /^[a-z]$/.test(word));
+  const last = letters.length > 0 && letters.length < 3 && (tokens[at + letters.length] === undefined || tokens[at + letters.length]?.kind === 'mark');
+  return last ? { end: at + letters.length, text: letters.map(({ word }) => word.toUpperCase()).join('') } : suffixAt(tokens, at);
 }
 
 /** Anything stamped, where a serial number is asked for. */

@@ -50,7 +50,7 @@ function inch(tokens: readonly Token[], at: number, asked: boolean): Stamp | und
     );
     if (!pitch || tokens[pitch.end]?.word === '/') continue;
     const known = unified.get(size.value.toFraction())?.includes(Number(pitch.value.n)) ?? false;
-    if (!known && !(asked && size.value.compare(3) < 0)) continue;
+    if (!known && !(asked && size.value.compare(3) < 0 && 16n % size.value.d === 0n && pitch.value.compare(6) >= 0)) continue;
     const end = series.has(tokens[pitch.end]?.word ?? '') ? pitch.end + 1 : pitch.end;
     return stamp(end, `${size.value.toFraction()}-${pitch.value.toFraction()}`);
   }

@@ -33,6 +33,7 @@ export function readTyre(tokens: readonly Token[], at: number, asked: boolean): 
 
 function prefixAt(tokens: readonly Token[], at: number): { end: number; text: string } {
   for (const name of ['ST', 'LT', 'P']) {
+    if (tokens[at]?.word === name.toLowerCase() && name.length > 1) return { end: at + 1, text: name };
     let end = at;
     let text = '';
     while (text.length < name.length) {

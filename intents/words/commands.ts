@@ -199,10 +199,10 @@ export const commandWords: readonly CommandWords[] = [
   {
     name: 'openJob',
     said: [
-      '(open|start|begin|create|make|set up|new|open up|start up) [up] [me] (a|the|another|an) (new|fresh|job|new job|axle job|hub job|inspection|repair order|work order|ticket) [for] [<rest>]',
-      '(open|start|begin|create) [a] [new] (job|ticket|work order|repair order|inspection|axle job|hub job|axle replacement|hub service|bearing service) [for|on] [<rest>]',
-      'new (job|ticket|work order|repair order|trailer|customer) [for|on] [<rest>]',
-      '(next|another) (trailer|job|customer|truck) [is] [for] [<rest>]',
+      '(open|start|begin|create|make|set up|new|open up|start up) [up] [me] (a|the|another|an) (new|fresh|job|new job|axle job|hub job|inspection|repair order|work order|ticket) [for] [a|an|the] [<rest>]',
+      '(open|start|begin|create) [a] [new] (job|ticket|work order|repair order|inspection|axle job|hub job|axle replacement|hub service|bearing service) [for|on] [a|an|the] [<rest>]',
+      'new (job|ticket|work order|repair order|trailer|customer) [for|on] [a|an|the] [<rest>]',
+      '(next|another) (trailer|job|customer|truck) [is] [for] [a|an|the] [<rest>]',
     ],
   },
   {
@@ -237,7 +237,7 @@ export const commandWords: readonly CommandWords[] = [
   {
     name: 'remind',
     said: [
-      'remind (me|us|him|her|the customer|them) <rest>',
+      'remind (me|us|him|her|the customer|them) [to|that|about] <rest>',
       '[set] [a] reminder [to|for|about] <rest>',
       "(don't|do not) let me forget <rest>",
       '(make sure|be sure) i <rest>',

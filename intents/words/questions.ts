@@ -17,6 +17,8 @@ export const openers: readonly string[] = [
   'anything (else|left|still|missing|open)',
   '(got|have you got|have we got|do we have|do you have|you got) (a|an|any|the|anything|something)',
   'need to know',
+  '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
+  '(read|give) me [back] (the|my)',
   'give me the (torque|sequence|specs|spec|bolt pattern|end play|tyre pressure|pressure)',
 ];
 
@@ -249,7 +251,7 @@ export const topics: readonly TopicWords[] = [
   {
     topic: 'alignment',
     keys: [
-      'align|aligned|alignment',
+      'align|aligned|alignment', 'how far out',
       'square',
       'toe',
       'track|tracking|tracks',
@@ -266,12 +268,11 @@ export const topics: readonly TopicWords[] = [
     keys: [
       'clearance',
       'over tyres|tires',
-      'wide over',
+      'wide over', 'how wide it|trailer',
       'rub|rubs',
       'clear|clears',
       'room',
       'overall width',
-      'how wide',
       'legal width',
       'too wide',
       'hit frame|fender',
