@@ -11,8 +11,16 @@ export function search(db: Db, query: JobQuery): Found {
   const where = terms.length > 0 ? `WHERE ${terms.map(([sql]) => sql).join(' AND ')}` : '';
   const cells = terms.flatMap(([, ...given]) => given);
   const total = row<{ n: number }>(db.prepare(`SELECT count(*) AS n FROM jobs ${where}`), ...cells)?.n ?? 0;
-  const found = db.prepare(`SELECT * FROM jobs ${where} ORDER BY updated_at DESC, id DESC LIMIT ?`);
+  const found = db.prepare(
+    `SELECT *, ${standing('vin')}, ${standing('odometer')} FROM jobs ${where} ORDER BY updated_at DESC, id DESC LIMIT ?`,
+  );
   return { jobs: rows<JobRow>(found, ...cells, query.limit ?? 50).map(toSummary), total };
+}
+
+/** The value of a field that stands in a job, as a column: it ties the jobs of one trailer together. */
+function standing(field: 'vin' | 'odometer'): string {
+  const own = `job = jobs.id AND field = '${field}' AND status IN ('heard', 'confirmed')`;
+  return `(SELECT value FROM job_values WHERE ${own} ORDER BY id DESC LIMIT 1) AS ${field}`;
 }
 
 function termsOf({ status, from, to, open, words = [], values = [], numbers = [] }: JobQuery): Term[] {
@@ -49,9 +57,12 @@ interface JobRow {
   readonly updated_at: string;
   readonly open_points: number;
   readonly invented: number;
+  readonly vin: string | null;
+  readonly odometer: string | null;
 }
 
-function toSummary({ id, title, kind, status, opened_at, updated_at, open_points, invented }: JobRow): JobSummary {
+function toSummary({ id, title, kind, status, opened_at, updated_at, open_points, invented, vin, odometer }: JobRow): JobSummary {
   const times = { openedAt: opened_at, updatedAt: updated_at };
-  return { id: String(id), title, kind, status, ...times, openPoints: open_points, invented: invented === 1 };
+  const trailer = { ...(vin === null ? {} : { vin }), ...(odometer === null ? {} : { odometer }) };
+  return { id: String(id), title, kind, status, ...times, openPoints: open_points, invented: invented === 1, ...trailer };
 }

@@ -1,6 +1,7 @@
 // What the job's values say about its joints: stud, wheel, U-bolt thread and the maker's own figures.
 import { type FieldId, fieldOf } from '#data';
-import { convert, type Quantity, quantity } from '../quantity/index.ts';
+import { convert, Fraction, type Quantity, quantity } from '../quantity/index.ts';
+import type { Range } from './ranges.ts';
 import { isNumber, makersValue, measured, type Reading } from './reading.ts';
 import { type UBoltTorque, uBoltTorque } from './u-bolts.ts';
 import { type WheelNutTorque, wheelNutTorque } from './wheel-nuts.ts';
@@ -35,6 +36,30 @@ export function makersRange(
   const unit = given.unit === undefined || given.unit === '1' ? usual : given.unit;
   const inUsual = (value: string) => convert(quantity(value, unit), usual);
   return { low: inUsual(given.value), high: inUsual(given.to ?? given.value) };
+}
+
+/** What a wrench may be off its setting: a twentieth either way (common practice, no source). */
+const wrench = new Fraction(1, 20);
+
+/** Limits of a field in this job: the maker's figure (a torque with what a wrench may be off), else what is published for its joints. */
+export function limitsOf(field: FieldId, readings: readonly Reading[]): Range | undefined {
+  const maker = makersRange(readings, field);
+  if (maker) return makersLimits(field, maker);
+  if (field === 'wheelNutTorque') return widest(wheelNutsOf(readings).ranges);
+  return field === 'uBoltTorque' ? widest(uBoltsOf(readings).ranges) : undefined;
+}
+
+function makersLimits(field: FieldId, { low, high }: { readonly low: Quantity; readonly high: Quantity }): Range {
+  const off = field.endsWith('Torque') ? wrench : new Fraction(0);
+  const range = { low: low.value.mul(off.neg().add(1)), high: high.value.mul(off.add(1)), unit: low.unit };
+  return { ...range, row: 'maker', source: "the part maker's value, as given" };
+}
+
+/** From the least that any document allows to the most. */
+function widest(ranges: readonly Range[]): Range | undefined {
+  const [least] = ranges.toSorted((one, other) => one.low.compare(other.low));
+  const [most] = ranges.toSorted((one, other) => other.high.compare(one.high));
+  return least && most && { ...least, high: most.high };
 }
 
 /** Inches: as measured, else the rim of the tyre's designation ("ST205/75R15"). */

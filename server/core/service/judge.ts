@@ -5,7 +5,7 @@ import { judgeSpacing, type Spacing } from './axle-spacing.ts';
 import { type DrumVerdict, judgeDrum, judgeLining } from './drums.ts';
 import { type EndPlayVerdict, judgeEndPlay } from './end-play.ts';
 import { type HubHeat, judgeHubHeat } from './hub-heat.ts';
-import { drumOf, makersRange, uBoltsOf, wheelDiameterOf, wheelNutsOf } from './joints.ts';
+import { drumOf, limitsOf, makersRange, uBoltsOf, wheelDiameterOf, wheelNutsOf } from './joints.ts';
 import { brakeCurrent, type CurrentVerdict, judgeCurrent, judgeOhms, type MagnetOhms } from './magnets.ts';
 import { axlesInWork } from './procedures/plan.ts';
 import { type Range, type Standing, standingOf } from './ranges.ts';
@@ -39,8 +39,8 @@ export type Judgement =
 type Judge = (value: Reading, readings: readonly Reading[]) => Judgement | undefined;
 
 const judges: Readonly<Partial<Record<FieldId, Judge>>> = {
-  wheelNutTorque: (value, readings) => torque(value, wheelNutsOf(readings)),
-  uBoltTorque: (value, readings) => torque(value, uBoltsOf(readings)),
+  wheelNutTorque: (value, readings) => torque(value, wheelNutsOf(readings), readings),
+  uBoltTorque: (value, readings) => torque(value, uBoltsOf(readings), readings),
   endPlay: (value, readings) => ({
     about: 'endPlay',
     verdict: judgeEndPlay(amountIn(value, 'in').value, endPlayOfMaker(readings)),
@@ -76,10 +76,15 @@ export function gravityOf({ verdict: { code } }: Judgement): 'good' | 'doubtful'
   return doubtful.has(code) ? 'doubtful' : 'bad';
 }
 
-/** A torque against the documents for its joint; the maker's value is one figure with a twentieth either way (common practice for a wrench). */
-function torque(value: Reading, joint: { readonly code: string; readonly ranges: readonly Range[] }): Judgement {
+/** A torque against the documents for its joint, or the maker's figure with what a wrench may be off. */
+function torque(
+  value: Reading,
+  joint: { readonly code: string; readonly ranges: readonly Range[] },
+  readings: readonly Reading[],
+): Judgement {
   const byMaker = joint.code === 'maker';
-  const ranges = byMaker ? joint.ranges.map(withWrench) : joint.ranges;
+  const ours = byMaker ? limitsOf(value.field, readings) : undefined;
+  const ranges = ours ? [ours] : joint.ranges;
   const amount = amountIn(value, fieldOf(value.field).unit ?? 'lbf.ft');
   const standing = standingOf(amount, ranges);
   return {
@@ -94,10 +99,6 @@ const torqueCodes: Readonly<Record<Standing, TorqueVerdict['code']>> = {
   high: 'torqueHigh',
   depends: 'torqueDepends',
 };
-
-function withWrench(range: Range): Range {
-  return { ...range, low: range.low.mul('0.95'), high: range.high.mul('1.05') };
-}
 
 function endPlayOfMaker(readings: readonly Reading[]): { readonly low: Fraction; readonly high: Fraction } | undefined {
   const maker = makersRange(readings, 'endPlay');

@@ -1,5 +1,6 @@
 // What a step still wants before it can be marked done.
 import { fieldOf, type RecordedValue } from '#data';
+import { limitsOf } from '../joints.ts';
 import { measured, type Place, type Reading, type SideName } from '../reading.ts';
 import { holds } from './condition.ts';
 import type { PlannedStep } from './plan.ts';
@@ -13,6 +14,7 @@ export interface Slot extends Place {
 export function slotsOf({ step, place }: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
   return step.record
     .filter((record) => holds(record.when, readings))
+    .map((record) => withLimits(record, readings))
     .flatMap((record) => sidesOf(record, place.side).map((side) => slot(record, place, side)));
 }
 
@@ -30,6 +32,13 @@ export function openGates(planned: PlannedStep, readings: readonly Reading[]): r
 export function filledBy<R extends Reading>({ record, side, axle }: Slot, readings: readonly R[]): R | undefined {
   const where = { ...(side === undefined ? {} : { side }), ...(axle === undefined ? {} : { axle }) };
   return measured(readings, { field: record.field, stage: record.stage, ...where });
+}
+
+/** Limits that follow from this job (its studs, its maker's figure) stand before the ones written in the step. */
+function withLimits(record: RecordedValue, readings: readonly Reading[]): RecordedValue {
+  const range = limitsOf(record.field, readings);
+  if (!range) return record;
+  return { ...record, min: range.low.toFraction(), max: range.high.toFraction(), unit: range.unit };
 }
 
 function sidesOf(record: RecordedValue, side: SideName | undefined): readonly (SideName | undefined)[] {

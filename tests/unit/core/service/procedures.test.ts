@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lacks, openGates, type PlannedStep, planSteps, type Reading, withShopProcedures } from '#core';
+import { lacks, openGates, type PlannedStep, planSteps, type Reading, slotsOf, withShopProcedures } from '#core';
 import { type FieldId, jobKinds, type ProcedureStep, procedures } from '#data';
 import { checkProcedures } from '#data/schema';
 
@@ -132,6 +132,43 @@ describe('gates', () => {
   });
 });
 
+describe('limits of a slot', () => {
+  const limits = (key: string, field: FieldId, readings: readonly Reading[]) => {
+    const slot = slotsOf(stepOf(key, readings), readings).find(({ record }) => record.field === field);
+    return [slot?.record.min, slot?.record.max, slot?.record.unit];
+  };
+  const studs = [...single, fitted('studThread', '1/2-20'), fitted('wheelType', 'steel'), found('tyreSize', 'ST205/75R15')];
+
+  test.each([
+    ['hubBearing/endPlay@left', 'endPlay', single, ['1/1000', '1/200', 'in'], 'TMC RP 618, as the step says'],
+    [
+      'hubBearing/endPlay@left',
+      'endPlay',
+      [...single, fitted('endPlay', '1/1000', { to: '1/100', origin: 'maker' })],
+      ['1/1000', '1/100', 'in'],
+      "the maker's",
+    ],
+    ['wheelsOn/torque', 'wheelNutTorque', studs, ['90', '120', 'lbf.ft'], 'manualsdir.com 569014 p. 40'],
+    [
+      'wheelsOn/torque',
+      'wheelNutTorque',
+      [...studs, fitted('wheelNutTorque', '100', { origin: 'maker' })],
+      ['95', '105', 'lbf.ft'],
+      "the maker's, with the wrench",
+    ],
+    ['wheelsOn/torque', 'wheelNutTorque', single, [undefined, undefined, undefined], 'no stud known'],
+    [
+      'fitAxle/uBoltTorque',
+      'uBoltTorque',
+      [...single, fitted('uBoltThread', '1/2-20')],
+      ['45', '87', 'lbf.ft'],
+      'any grade and plating',
+    ],
+  ] as const)('%s: %s by %o is %o (%s)', (key, field, readings, want) => {
+    expect(limits(key, field, readings)).toEqual(want);
+  });
+});
+
 const step = (id: string, more: Partial<ProcedureStep> = {}): ProcedureStep => ({
   id,
   say: 'Do it.',
@@ -161,7 +198,10 @@ describe('checking', () => {
       step('a', { record: [{ field: 'mood' as FieldId, stage: 'found', gate: true }] }),
       "a: gate 'mood' is no field of data/fields.json: nothing can fill it",
     ],
-    [step('a', { when: [{ field: 'slung', is: ['sideways'], orUnknown: true }] }), "a: waits for slung to be 'sideways', which it never is"],
+    [
+      step('a', { when: [{ field: 'slung', is: ['sideways'], orUnknown: true }] }),
+      "a: waits for slung to be 'sideways', which it never is",
+    ],
     [
       step('a', { when: [{ field: 'slung', is: ['overSlung'] }] }),
       "a: waits for 'slung', which job 'inspection' records nowhere before it: never reached",
