@@ -1,5 +1,5 @@
 // Why a value is asked about before it counts. Rules are rows of data/policy.json and data/fields.json; nothing here knows words.
-import { convert, dimensionOf, quantity } from '#core';
+import { convert, dimensionOf, gravityOf, judgeReading, quantity } from '#core';
 import { type FieldId, fieldOf, policy, type UnitId } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { byId, isLive, liveValues } from './values.ts';
@@ -10,6 +10,7 @@ export type Doubt =
   | { readonly code: 'implausible'; readonly field: FieldId }
   | { readonly code: 'order'; readonly over: ValueRecord; readonly under: ValueRecord }
   | { readonly code: 'sidesApart'; readonly other: ValueRecord }
+  | { readonly code: 'outOfLimits' }
   | { readonly code: 'lowConfidence' }
   | { readonly code: 'risk' };
 
@@ -47,9 +48,16 @@ export function doubtsOf(value: ValueRecord, job: JobRecord): readonly Doubt[] {
     ...(isPlausible(value.field, value) ? [] : [{ code: 'implausible', field: value.field } as const]),
     ...orders(value, job),
     ...sidesApart(value, job),
+    ...(isOutOfLimits(value, job) ? [{ code: 'outOfLimits' } as const] : []),
     ...((value.confidence ?? 1) < policy.confidence ? [{ code: 'lowConfidence' } as const] : []),
     ...(fieldOf(value.field).risk === 'asked' ? [{ code: 'risk' } as const] : []),
   ];
+}
+
+/** Judged bad by what the trade or the part maker allows. */
+export function isOutOfLimits(value: ValueRecord, job: JobRecord): boolean {
+  const judgement = judgeReading(value, liveValues(job));
+  return judgement !== undefined && gravityOf(judgement) === 'bad';
 }
 
 function soundsLike(value: ValueRecord): readonly Doubt[] {

@@ -1,9 +1,10 @@
 // Everything of a job that still waits for someone, most serious first.
 import { fieldOf } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
+import { isOutOfLimits } from './doubts.ts';
 import { hindrances, planOf, statusOf, type stepAt } from './plan.ts';
 import type { OpenPoint, Shop } from './types.ts';
-import { needsYes, unconfirmed } from './values.ts';
+import { liveValues, needsYes, unconfirmed } from './values.ts';
 import { showNamed } from './words.ts';
 
 const plainShop: Shop = { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } };
@@ -12,7 +13,7 @@ const plainShop: Shop = { name: '', lengthUnit: 'in', spelling: 'british', sides
 export const blocksClosing = (value: ValueRecord): boolean => value.status === 'heard' && needsYes(value);
 
 export function openPoints(job: JobRecord, shop: Shop = plainShop): readonly OpenPoint[] {
-  const points = [...values(job, shop), ...steps(job), ...notes(job), ...verdict(job), ...reminders(job)];
+  const points = [...values(job, shop), ...limits(job, shop), ...steps(job), ...notes(job), ...verdict(job), ...reminders(job)];
   return [...points.filter(({ safety }) => safety), ...points.filter(({ safety }) => !safety)];
 }
 
@@ -23,6 +24,18 @@ function values(job: JobRecord, shop: Shop): readonly OpenPoint[] {
     text: `not confirmed: ${showNamed(value, shop)}`,
     safety: blocksClosing(value),
   }));
+}
+
+/** Readings that stand and are out of limits: what was found so stays a finding until someone deals with it. */
+function limits(job: JobRecord, shop: Shop): readonly OpenPoint[] {
+  return liveValues(job)
+    .filter((value) => isOutOfLimits(value, job))
+    .map((value) => ({
+      id: `${value.id}.limits`,
+      kind: 'defect',
+      text: `out of limits: ${showNamed(value, shop)}`,
+      safety: true,
+    }));
 }
 
 /** Steps skipped, and steps of the plan that nobody said were done. */

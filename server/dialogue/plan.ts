@@ -2,7 +2,7 @@
 import { filledBy, lacks, type PlannedStep, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
 import type { FieldId } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
-import { inUnit } from './doubts.ts';
+import { inUnit, isOutOfLimits } from './doubts.ts';
 import { liveValues, needsYes, type Slot } from './values.ts';
 
 export type { PlannedStep, WantedSlot };
@@ -52,7 +52,9 @@ export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindranc
     const value = filledBy(slot, values);
     if (!value) return slot.record.gate ? [{ code: 'empty', slot }] : [];
     if (value.status === 'heard' && needsYes(value)) return [{ code: 'unconfirmed', slot, value }];
-    return isOutside(slot, value) ? [{ code: 'outside', slot, value }] : [];
+    return slot.record.stage === 'fitted' && (isOutside(slot, value) || isOutOfLimits(value, job))
+      ? [{ code: 'outside', slot, value }]
+      : [];
   });
 }
 

@@ -1,9 +1,9 @@
 // Reading back: what was heard and not yet read back is either said, or asked about. At most three values at a time.
 import { policy } from '#data';
 import type { ValueRecord } from '#log/events';
+import { judgeValue } from './answers/service.ts';
 import { type Doubt, doubtsOf } from './doubts.ts';
 import { ask, type Draft, emit, type Line, say } from './draft.ts';
-import type { Shop } from './types.ts';
 import { byId, isLive, isPending, needsYes } from './values.ts';
 import { valueLine } from './wording/values.ts';
 
@@ -45,7 +45,7 @@ export function settle(before: Draft): Draft {
   const many = waiting.length > policy.valuesPerReadBack;
   const chunk = waiting.slice(0, policy.valuesPerReadBack);
   const doubted = chunk.filter((value) => doubtsOf(value, draft.job).length > 0);
-  if (doubted.length === 0 && !many) return say(draft, takenLine(draft, chunk));
+  if (doubted.length === 0 && !many) return say(draft, takenLine(draft, chunk), ...judgedLines(draft, chunk));
   const alone = doubted.find((value) => standsAlone(doubtsOf(value, draft.job)));
   const plain = chunk.filter((value) => !doubted.includes(value));
   if (alone) return askAbout(plain.length > 0 && !many ? say(draft, takenLine(draft, plain)) : draft, [alone], 0);
@@ -74,14 +74,24 @@ export function askAbout(draft: Draft, values: readonly ValueRecord[], more: num
   const [value] = values;
   const doubts = value && values.length === 1 ? doubtsOf(value, draft.job) : [];
   const doubt = again ? doubts.find(({ code }) => code !== 'soundsLike') : doubts[0];
-  const line =
-    value && doubt ? lineOf(doubt, value, more, draft.know.shop) : valueLine('askRight', { values, more }, draft.know.shop);
+  const line = value && doubt ? lineOf(doubt, value, more, draft) : valueLine('askRight', { values, more }, draft.know.shop);
   const choices =
     doubt?.code === 'soundsLike' ? { about: 'alternatives' as const, choices: doubt.choices } : { about: 'value' as const };
   return ask(draft, { ...choices, valueIds: ids, ...(again ? { again } : {}) }, { ...line, values: ids });
 }
 
-function lineOf(doubt: Doubt, value: ValueRecord, more: number, shop: Shop): Line {
+/** What is not plainly good is said beside the value. */
+function judgedLines({ job, know, now }: Draft, values: readonly ValueRecord[]): readonly Line[] {
+  return values.flatMap((value) => {
+    const judged = judgeValue(value, job, know, now);
+    return judged && judged.gravity === 'doubtful'
+      ? [{ code: judged.code, tone: 'caution' as const, speak: judged.speak, show: judged.show }]
+      : [];
+  });
+}
+
+function lineOf(doubt: Doubt, value: ValueRecord, more: number, { job, know, now }: Draft): Line {
+  const { shop } = know;
   switch (doubt.code) {
     case 'soundsLike':
       return valueLine('askAlike', { value, choices: doubt.choices }, shop);
@@ -93,6 +103,8 @@ function lineOf(doubt: Doubt, value: ValueRecord, more: number, shop: Shop): Lin
       return valueLine('askOrder', { value, over: doubt.over, under: doubt.under }, shop);
     case 'sidesApart':
       return valueLine('askSides', { value, other: doubt.other }, shop);
+    case 'outOfLimits':
+      return valueLine('askLimits', { value, judged: judgeValue(value, job, know, now) ?? { speak: '', show: '' } }, shop);
     case 'lowConfidence':
       return valueLine('askUnsure', { value }, shop);
     case 'risk':

@@ -1,6 +1,6 @@
 // The turn line: text -> intents -> dialogue -> events on disk -> reply. The page, the terminal and the demo all come through here.
 import { createHash } from 'node:crypto';
-import type { Heard, Know, Reply } from '#dialogue';
+import type { Heard, Know, Reply, Turn } from '#dialogue';
 import type { Log, Receipt } from '#log';
 import { noJob } from '#log';
 import type { EventBody, JobId, JobRecord } from '#log/events';
@@ -34,13 +34,21 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const now = clock();
     const known = know();
     const heard = hear(request, job, known);
-    const turn = speech.takeTurn(job, heard, now, known);
+    const turn = takenOver(speech.takeTurn(job, heard, now, known), heard, now, known);
     const did = invented ? turn.events.map(marked) : turn.events;
     const events: EventBody[] = [heardEvent(request, heard), ...did, repliedEvent(turn.reply)];
     const target = turn.open === 'new' ? null : (turn.open?.switchTo ?? request.job ?? noJob);
     const done = log.append({ turn: request.id, job: target, at: now, who, events, receipt: { digest, reply: turn.reply } });
     changed?.({ job: done.job, seq: done.seq, who, turn: request.id });
     return { ok: true, value: answer(done.record, done.seq, turn.reply, events) };
+  }
+
+  /** A turn that names another job is taken by that job. */
+  function takenOver(turn: Turn, heard: Heard, now: string, known: Know): Turn {
+    const open = turn.open;
+    if (open === undefined || open === 'new') return turn;
+    const job = log.job(open.switchTo);
+    return job ? { ...speech.takeTurn(job, heard, now, known), open } : turn;
   }
 
   function hear(request: TurnRequest, job: JobRecord | null, known: Know): Heard {

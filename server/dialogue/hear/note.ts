@@ -1,4 +1,5 @@
 // Notes and reminders. A defect mentioned in a note becomes an open point.
+import { damageAnswer } from '../answers/service.ts';
 import { type Draft, emit, nextId, say } from '../draft.ts';
 import { jobLine } from '../wording/jobs.ts';
 
@@ -8,7 +9,9 @@ export function takeNote(draft: Draft, words: string): Draft {
   if (text === '') return say(draft, jobLine('emptyNote', {}, shop));
   const reading = readNote(text);
   const noted = emit(draft, { kind: 'noteTaken', id: nextId(draft, 'n'), text, reading });
-  return say(noted, jobLine('noted', { text, defect: reading.seriousness !== 'info' }, shop));
+  const told = say(noted, jobLine('noted', { text, defect: reading.seriousness !== 'info' }, shop));
+  const damage = damageAnswer(text);
+  return damage ? say(told, { code: damage.code, tone: 'answer', speak: damage.speak, show: damage.show }) : told;
 }
 
 export function remind(draft: Draft, words: string | undefined, miles?: string): Draft {

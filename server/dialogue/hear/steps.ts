@@ -1,6 +1,7 @@
 // Walking the procedures: done, next, back, skip. A gate is never passed without its value or a reason.
 import { cautionOf } from '#data';
 import type { CommandIntent } from '#intents';
+import { judgeValue, remindersAfter } from '../answers/service.ts';
 import { ask, closeAsk, type Draft, emit, say } from '../draft.ts';
 import { openPoints } from '../open.ts';
 import {
@@ -16,6 +17,7 @@ import {
   wanted,
 } from '../plan.ts';
 import { askAbout } from '../settle.ts';
+import { liveValues } from '../values.ts';
 import { stepLine } from '../wording/steps.ts';
 import { valueLine } from '../wording/values.ts';
 import { saySide } from '../words.ts';
@@ -63,9 +65,17 @@ export function done(draft: Draft): Draft {
   const step = stepAt(draft.job);
   if (!step) return goTo(draft, openStepAfter(draft.job, undefined));
   const against = hindrances(draft.job, step);
-  return against.length > 0
-    ? hinder(draft, against)
-    : goTo(emit(draft, { kind: 'stepDone', step: step.key }), openStepAfter(draft.job, step.key));
+  return against.length > 0 ? hinder(draft, against) : goTo(markDone(draft, step), openStepAfter(draft.job, step.key));
+}
+
+/** A step that torqued something sets the reminders to check it again, once a job. */
+function markDone(draft: Draft, { key, step }: PlannedStep): Draft {
+  const odometer = liveValues(draft.job).findLast(({ field }) => field === 'odometer')?.value;
+  const due = step.record.flatMap(({ field, stage }) =>
+    stage === 'fitted' ? remindersAfter(field, draft.heard.turn, draft.now, odometer) : [],
+  );
+  const fresh = due.filter((body) => body.kind === 'reminderSet' && draft.job.reminders.every(({ text }) => text !== body.text));
+  return emit(draft, { kind: 'stepDone', step: key }, ...fresh);
 }
 
 /** Says what keeps the step open, the empty gates first. */
@@ -78,9 +88,13 @@ function hinder(draft: Draft, against: readonly Hindrance[]): Draft {
   return against.reduce((left, one) => (one.code === 'outside' ? say(left, outsideLine(draft, one)) : left), draft);
 }
 
-function outsideLine({ know }: Draft, { slot, value }: Extract<Hindrance, { code: 'outside' }>) {
+function outsideLine({ job, know, now }: Draft, { slot, value }: Extract<Hindrance, { code: 'outside' }>) {
   const { min, max, unit } = slot.record;
-  return valueLine('outside', { value, least: min, most: max, unit }, know.shop);
+  return valueLine(
+    'outside',
+    { value, least: min, most: max, unit, judged: judgeValue(value, job, know, now)?.speak ?? '' },
+    know.shop,
+  );
 }
 
 /** On to the next step. A step that records is done when all it wants is there; one that only warns must be said done. */

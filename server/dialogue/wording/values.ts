@@ -32,10 +32,11 @@ export interface ValueFacts {
   readonly askSides: One & { readonly other: Named };
   readonly askReplace: One & { readonly old: Named };
   readonly askUnsure: One;
+  readonly askLimits: One & { readonly judged: { readonly speak: string; readonly show: string } };
   readonly askStrike: Values;
   readonly askSide: { readonly field: FieldId; readonly value: Named };
   readonly askTarget: { readonly targets: readonly Named[] };
-  readonly outside: One & { readonly least: string | undefined; readonly most: string | undefined; readonly unit: Named['unit'] };
+  readonly outside: One & { readonly least: string | undefined; readonly most: string | undefined; readonly unit: Named['unit']; readonly judged: string };
   readonly have: Values & { readonly unsure: readonly Named[] };
   readonly haveNone: { readonly field: FieldId | undefined };
   readonly noValueThere: { readonly field: FieldId | undefined };
@@ -138,6 +139,11 @@ const words: Wording<ValueFacts> = {
       `${sayName(value, shop)} was ${sayOnly(old, shop)}. ${sentence(sayOnly(value, shop))}${digits(value)} instead?`,
       `${showNamed(value, shop)} instead of ${showOnly(old, shop)}?`,
     ),
+  askLimits: ({ value, judged }, shop) =>
+    ask(
+      `${sayNamed(value, shop)}${digits(value)}. ${judged.speak} Is the reading right?`,
+      `${showNamed(value, shop)}\n${judged.show}\nIs the reading right?`,
+    ),
   askUnsure: ({ value }, shop) =>
     ask(`I may have misheard. ${sentence(sayNamed(value, shop))}${digits(value)}. Right?`, `${showNamed(value, shop)}\nRight?`),
   askStrike: ({ values }, shop) => ask(`strike ${spoken(values, shop)}?`, `Strike?\n${shown(values, shop)}`),
@@ -153,9 +159,10 @@ const words: Wording<ValueFacts> = {
         'or',
       )}?`,
     ),
-  outside: ({ value, least, most, unit }, shop) => {
+  outside: ({ value, least, most, unit, judged }, shop) => {
     const end = (text: string) => sayOnly({ field: value.field, value: text, ...(unit ? { unit } : {}) }, shop);
     const limits = [least && `at least ${end(least)}`, most && `at most ${end(most)}`].filter(Boolean).join(', ');
+    if (limits === '') return { tone: 'caution', speak: `${judged} Set it again and call it, or skip with a reason.` };
     return {
       tone: 'caution',
       speak: `${sayName(value, shop)} must be ${limits}. Set it again and call it, or skip with a reason.`,
