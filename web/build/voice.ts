@@ -6,7 +6,7 @@ import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, constants } from 'node:zlib';
-import { vocabulary } from '../recogniser/engine/interim-grammar.ts';
+import { vocabulary } from '../recogniser/engine/language.ts';
 import { spellWords } from './words.ts';
 
 const squeeze = promisify(brotliCompress);

@@ -1,10 +1,11 @@
 // Sound of one press -> what was said, how sure, and what else it may have been. The same code in the page's worker and in Node.
 import type { Expects } from '#intents';
+import type { Automaton } from '#intents/grammar';
 import { fault } from '../faults.ts';
 import { normalised } from '../sound/level.ts';
 import type { Hearing } from '../types.ts';
 import { judge, type Kind, meanOf } from './doubt.ts';
-import { type Boost, type Grammar, type Lexicon, lexicon, type Spellings } from './lexicon.ts';
+import { type Boost, type Lexicon, lexicon, type Spellings } from './lexicon.ts';
 import type { Model } from './model.ts';
 import { type Candidate, search } from './search.ts';
 
@@ -16,8 +17,8 @@ export interface Reading {
 }
 
 /** What the engine is told about the language. */
-export interface Language<State extends object> {
-  grammar(expects: Expects): Grammar<State>;
+export interface Language {
+  grammar(expects: Expects): Automaton;
   read(text: string): Reading;
   boost: Boost;
 }
@@ -37,10 +38,10 @@ export interface Engine {
 const again = fault('notUnderstood');
 const tuning = { beam: 5, reward: 2.4, margin: 9 };
 
-export function engine<State extends object>(model: Model, spellings: Spellings, language: Language<State>): Engine {
-  const lexicons = new Map<string, Lexicon<State>>();
+export function engine(model: Model, spellings: Spellings, language: Language): Engine {
+  const lexicons = new Map<string, Lexicon>();
 
-  function lexiconFor(expects: Expects): Lexicon<State> {
+  function lexiconFor(expects: Expects): Lexicon {
     const key = JSON.stringify(expects);
     const known = lexicons.get(key) ?? lexicon(language.grammar(expects), spellings, language.boost);
     // The latest few contexts stay ready.

@@ -1,21 +1,23 @@
 // What the engine is told about the language: what can be said now, what a text says, which words the model tends to miss.
 import { fields } from '#data';
-import { type Expects, type Intent, understand } from '#intents';
+import { type Intent, understand } from '#intents';
+import { grammar, wordList } from '#intents/grammar';
 import type { Language, Reading } from './hear.ts';
-import { interim, type Set_ } from './interim-grammar.ts';
 
-const whole = interim();
 const fieldWords = new Set(fields.flatMap(({ said }) => said).flatMap((name) => name.split(' ')));
 
 /** "Hub" is a rare word that sounds like many common ones. */
 const hubBoost = 5;
 const fieldBoost = 2;
 
-export const language: Language<Set_> = {
-  grammar: (_expects: Expects) => whole,
+export const language: Language = {
+  grammar,
   read,
   boost: (word) => (word === 'hub' ? hubBoost : fieldWords.has(word) ? fieldBoost : 0),
 };
+
+/** Every word that can be heard, whatever is waited for. */
+export const vocabulary = (): readonly string[] => wordList({ fields: fields.map(({ id }) => id), yesNo: true });
 
 /** Commands that lose or settle something. */
 const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'skip'];

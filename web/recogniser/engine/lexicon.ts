@@ -1,11 +1,5 @@
 // From grammar states to token tries: which tokens may come next, and what word they spell.
-
-/** The recogniser's view of what can be said now. States are objects, equal states the same object. */
-export interface Grammar<State extends object> {
-  readonly start: State;
-  next(state: State): ReadonlyMap<string, State>;
-  accepts(state: State): boolean;
-}
+import type { Automaton } from '#intents/grammar';
 
 /** How a word is spelt in tokens: after a space, at the start of a sentence, joined to the word before. */
 export interface Spelling {
@@ -25,9 +19,9 @@ export interface Spellings {
 /** Extra log-probability for each token of a word. */
 export type Boost = (word: string) => number;
 
-export interface Node<State> {
-  readonly next: Map<number, Node<State>>;
-  readonly ends: { readonly word: string; readonly to: State }[];
+export interface Node {
+  readonly next: Map<number, Node>;
+  readonly ends: { readonly word: string; readonly to: number }[];
   boost: number;
 }
 
@@ -37,21 +31,21 @@ export interface Words {
 }
 
 /** A place in the tries, with the words spelt so far. `closed`: those words are whole and the sentence may end here. */
-export interface Position<State> {
-  readonly node: Node<State>;
+export interface Position {
+  readonly node: Node;
   readonly words: Words | undefined;
   readonly closed: boolean;
 }
 
 /** `counts` is false for punctuation: it earns no reward for length. */
-export type Follow<State> = (token: number, to: Position<State>, boost: number, counts: boolean) => void;
+export type Follow = (token: number, to: Position, boost: number, counts: boolean) => void;
 
-export interface Lexicon<State> {
-  readonly start: Position<State>;
+export interface Lexicon {
+  readonly start: Position;
   /** Calls back with each token that may come next. */
-  follow(at: Position<State>, each: Follow<State>): void;
+  follow(at: Position, each: Follow): void;
   /** The words, where the utterance may end here. */
-  ending(at: Position<State>): Words | undefined;
+  ending(at: Position): Words | undefined;
 }
 
 const placesOf = { mid: ['mid'], start: ['start', 'mid'], joined: ['joined'] } as const;
@@ -61,18 +55,18 @@ type Place = keyof typeof placesOf;
 const joins =
   /^(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|one|two|three|five|seven|nine|eleven|thirteen|fifteen|u|eye|to|foot|double|over|under|run)$/;
 
-export function lexicon<State extends object>(grammar: Grammar<State>, spellings: Spellings, boost: Boost): Lexicon<State> {
-  const roots = new WeakMap<State, Partial<Record<Place, Node<State>>>>();
+export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost): Lexicon {
+  const roots = new Map<number, Partial<Record<Place, Node>>>();
 
-  function root(state: State, place: Place): Node<State> {
+  function root(state: number, place: Place): Node {
     const known = roots.get(state) ?? {};
     roots.set(state, known);
     known[place] ??= build(state, place);
     return known[place];
   }
 
-  function build(state: State, place: Place): Node<State> {
-    const top = node<State>();
+  function build(state: number, place: Place): Node {
+    const top = node();
     for (const [word, to] of grammar.next(state)) {
       const spelling = spellings.of(word);
       for (const tokens of placesOf[place].flatMap((kind) => spelling[kind])) add(top, tokens, { word, to }, boost(word));
@@ -80,7 +74,7 @@ export function lexicon<State extends object>(grammar: Grammar<State>, spellings
     return top;
   }
 
-  function afterWord(word: string, to: State, words: Words, each: Follow<State>): void {
+  function afterWord(word: string, to: number, words: Words, each: Follow): void {
     const whole = grammar.accepts(to);
     const mid = root(to, 'mid');
     for (const [token, child] of mid.next) each(token, { node: child, words, closed: false }, child.boost, true);
@@ -105,12 +99,12 @@ export function lexicon<State extends object>(grammar: Grammar<State>, spellings
   };
 }
 
-const node = <State>(): Node<State> => ({ next: new Map(), ends: [], boost: 0 });
+const node = (): Node => ({ next: new Map(), ends: [], boost: 0 });
 
-function add<State>(top: Node<State>, tokens: readonly number[], end: { word: string; to: State }, boost: number): void {
+function add(top: Node, tokens: readonly number[], end: { word: string; to: number }, boost: number): void {
   let at = top;
   for (const token of tokens) {
-    const next = at.next.get(token) ?? node<State>();
+    const next = at.next.get(token) ?? node();
     next.boost = Math.max(next.boost, boost);
     at.next.set(token, next);
     at = next;

@@ -27,25 +27,25 @@ export interface Candidate {
   readonly score: number;
 }
 
-interface Running<State> {
+interface Running {
   readonly parent: number;
   readonly token: number;
-  readonly at: readonly Position<State>[];
+  readonly at: readonly Position[];
   readonly logProb: number;
   readonly tokens: number;
   readonly score: number;
 }
 
 /** Best first; each text once. Empty when given up. */
-export async function search<State extends object>(
+export async function search(
   model: Model,
   frames: Ort.Tensor,
-  words: Lexicon<State>,
+  words: Lexicon,
   { beam, reward, margin, maxTokens, goOn }: SearchOptions,
 ): Promise<Candidate[]> {
   const done = new Map<string, Candidate>();
   let { memory, rows } = await model.begin(frames);
-  let running: readonly Running<State>[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, score: 0 }];
+  let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
     finish(running, rows, words, done);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
@@ -58,19 +58,14 @@ export async function search<State extends object>(
   return [...done.values()].sort((a, b) => b.score - a.score);
 }
 
-const stepWith = <State>(model: Model, memory: Memory, next: readonly Running<State>[]) =>
+const stepWith = (model: Model, memory: Memory, next: readonly Running[]) =>
   model.step(
     memory,
     next.map(({ parent }) => parent),
     next.map(({ token }) => token),
   );
 
-function finish<State>(
-  running: readonly Running<State>[],
-  rows: readonly Float32Array[],
-  words: Lexicon<State>,
-  done: Map<string, Candidate>,
-): void {
+function finish(running: readonly Running[], rows: readonly Float32Array[], words: Lexicon, done: Map<string, Candidate>): void {
   running.forEach(({ at, logProb, tokens, score }, index) => {
     const ending = rows[index]?.[endToken] ?? Number.NEGATIVE_INFINITY;
     for (const position of at) {
@@ -82,22 +77,22 @@ function finish<State>(
   });
 }
 
-interface Way<State> {
-  at: Position<State>[];
+interface Way {
+  at: Position[];
   gain: number;
 }
 
-function grow<State>(
-  running: readonly Running<State>[],
+function grow(
+  running: readonly Running[],
   rows: readonly Float32Array[],
-  words: Lexicon<State>,
+  words: Lexicon,
   reward: number,
   beam: number,
-): Running<State>[] {
+): Running[] {
   const all = running.flatMap((from, parent) => {
     const row = rows[parent];
     if (!row) return [];
-    const ways = new Map<number, Way<State>>();
+    const ways = new Map<number, Way>();
     for (const position of from.at) {
       words.follow(position, (token, to, boost, counts) => {
         const gain = boost + (counts ? reward : 0);
@@ -109,7 +104,7 @@ function grow<State>(
         }
       });
     }
-    return [...ways].map(([token, { at, gain }]): Running<State> => {
+    return [...ways].map(([token, { at, gain }]): Running => {
       const logProb = row[token] ?? Number.NEGATIVE_INFINITY;
       return { parent, token, at, logProb: from.logProb + logProb, tokens: from.tokens + 1, score: from.score + logProb + gain };
     });
