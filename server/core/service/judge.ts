@@ -183,8 +183,8 @@ export function brakesOf(readings: readonly Reading[]): number {
 }
 
 /** Two thirty-seconds is the least a trailer tyre may have (49 CFR 393.75(c)). */
-export const treadLimit = { inches: new Fraction(1, 16), source: '49 CFR 393.75(c)' } as const;
+const treadLimit = new Fraction(1, 16);
 
 function judgeTread(inches: Fraction): { readonly code: 'treadGood' | 'treadWorn'; readonly inches: Fraction } {
-  return { code: inches.compare(treadLimit.inches) < 0 ? 'treadWorn' : 'treadGood', inches };
+  return { code: inches.compare(treadLimit) < 0 ? 'treadWorn' : 'treadGood', inches };
 }

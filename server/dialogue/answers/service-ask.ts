@@ -56,7 +56,7 @@ export function answer(code: string, { speak, show }: Words, extra: Extra = {}):
 }
 
 /** How numbers are told: rounded to what the trade reads, "about" where that changed them. */
-export interface Tell {
+interface Tell {
   readonly amount: (amount: Quantity, field?: FieldId) => Words;
   /** Not rounded. */
   readonly exact: (amount: Quantity) => Words;
@@ -116,7 +116,7 @@ const grain: Readonly<Partial<Record<UnitId, string>>> = {
 };
 
 /** Exact where the value is round enough already; small torques keep a tenth, a dial's play a thousandth. */
-export function rounded({ value, unit }: Quantity, field?: FieldId): Said {
+function rounded({ value, unit }: Quantity, field?: FieldId): Said {
   const coarse = new Fraction(field === 'endPlay' ? '1/1000' : (grain[unit] ?? '1/1000'));
   const small = unit === 'lbf.ft' || unit === 'N.m' ? value.abs().compare(20) < 0 : false;
   const step = small ? new Fraction(1, 10) : coarse;

@@ -1,5 +1,6 @@
 // Grease: which, how much, what may meet what, and how it goes through a greasable spindle.
 import { cavityVolume, gramsToFill, mayMix, measured, strokeRange, strokesFor, thickenersIn } from '#core';
+import { greaseServices } from '#data';
 import type { Answer } from '../types.ts';
 import { type Ask, answer, givenIn, join, lines, same } from './service-ask.ts';
 
@@ -24,7 +25,7 @@ function which(ask: Ask): Answer {
       ),
       show: lines(
         'NLGI 2 (stiffness: worked penetration 265 to 295), service GC-LB.',
-        'GC: wheel bearings, severe duty. LB: chassis, severe duty. (ASTM D4950)',
+        ...greaseServices.filter(({ id }) => id === 'GC' || id === 'LB').map(({ id, about }) => `${id}: ${about} (ASTM D4950)`),
         "The axle maker's grease comes first. Not known what is in there: clean it all out.",
       ),
     },

@@ -39,7 +39,7 @@ export const serviceFirst: Partial<Record<Topic, (...asked: Parameters<Answerer>
 };
 
 /** "Is the hub too hot": the hubs of this job against each other and the figures. */
-export function hotHub(words: string | undefined, job: JobRecord, know: Know, now: string): Answer | undefined {
+function hotHub(words: string | undefined, job: JobRecord, know: Know, now: string): Answer | undefined {
   if (!/\bhot|temperature|warm/.test(words ?? '')) return undefined;
   const ask = askOf(plain, job, know, now);
   const read = measured(ask.readings, { field: 'hubTemperature' });
