@@ -3,8 +3,8 @@ import { type FieldId, fieldOf } from '#data';
 import { fieldNames, type Holds, holds, isPlausible } from './fields.ts';
 import { lexicon } from './lexicon.ts';
 import { isNumberWord } from './numbers/classes.ts';
-import { type Plausible, type QuantityReading, readQuantity } from './numbers/quantity.ts';
-import { readStamp, type Stamp } from './stamped/index.ts';
+import { type Plausible, type QuantityReading, quantityStarts, readQuantity } from './numbers/quantity.ts';
+import { readStamp, type Stamp, stampStarts } from './stamped/index.ts';
 import type { Token } from './tokens.ts';
 import type { AxlePosition, Expects, Side, Stage } from './types.ts';
 import { choiceWords } from './words/choices.ts';
@@ -62,11 +62,21 @@ export function itemAt(tokens: readonly Token[], at: number, calling: Calling): 
 }
 
 function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
+  if (!mayStart(tokens[at], calling)) return undefined;
   const quantity = quantityAt(tokens, at, calling);
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
-  if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds))) return { is: 'stamp', stamp, start: at, end: stamp.end };
+  if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
+    return { is: 'stamp', stamp, start: at, end: stamp.end };
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
+}
+
+/** Most words begin no value; only after a stamped field's name may any word be spelling. */
+function mayStart(token: Token | undefined, calling: Calling): boolean {
+  if (token?.kind !== 'word') return true;
+  return (
+    quantityStarts.has(token.word) || stampStarts.has(token.word) || calling.fields.some((field) => holds(field) !== 'number')
+  );
 }
 
 /** "five thirty twelve tyre", "25580 inner bearing": the name comes after. */

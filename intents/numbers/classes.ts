@@ -25,6 +25,9 @@ const classes: ReadonlyMap<string, NumberClass> = new Map<string, NumberClass>([
   ['an', { is: 'article' }],
 ]);
 
+/** Every word that plays a part in numbers. */
+export const numberVocabulary: ReadonlySet<string> = new Set(classes.keys());
+
 export function classOf(token: Token | undefined): NumberClass | undefined {
   return token && classes.get(token.word);
 }

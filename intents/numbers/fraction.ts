@@ -2,6 +2,7 @@
 import type { Token } from '../tokens.ts';
 import { denominators, unitOrdinals } from '../words/fractions.ts';
 import { classOf } from './classes.ts';
+import { remembered } from './memo.ts';
 import { readWholes } from './whole.ts';
 
 export interface Part {
@@ -11,7 +12,9 @@ export interface Part {
 }
 
 /** Every way to read a fraction that begins at `at`, shortest first. */
-export function readParts(tokens: readonly Token[], at: number): Part[] {
+export const readParts: (tokens: readonly Token[], at: number) => readonly Part[] = remembered(partsAt);
+
+function partsAt(tokens: readonly Token[], at: number): Part[] {
   const first = tokens[at];
   if (!first) return [];
   if (first.kind === 'fraction') return [slashed(first.word, at + 1)];

@@ -3,6 +3,7 @@ import Fraction from 'fraction.js';
 import type { Token } from '../tokens.ts';
 import { classOf } from './classes.ts';
 import { type Part, readParts } from './fraction.ts';
+import { remembered } from './memo.ts';
 import { readWholes, type Whole } from './whole.ts';
 
 export interface NumberReading {
@@ -23,7 +24,9 @@ export interface NumberReading {
 }
 
 /** Every way to read a number that begins at `at`, likeliest first: longest, then schoolbook before runs. */
-export function readNumbers(tokens: readonly Token[], at: number): NumberReading[] {
+export const readNumbers: (tokens: readonly Token[], at: number) => readonly NumberReading[] = remembered(numbersAt);
+
+function numbersAt(tokens: readonly Token[], at: number): NumberReading[] {
   const sign = signAt(tokens, at);
   const start = at + sign.length;
   const found = unsigned(tokens, start);

@@ -5,10 +5,10 @@ import { lexicon } from '../lexicon.ts';
 import type { Token } from '../tokens.ts';
 import type { Hedge } from '../types.ts';
 import { hedgesAfter, hedgesBefore, rangeWords, toleranceWords } from '../words/hedges.ts';
-import { classOf, isNumberWord } from './classes.ts';
+import { classOf, isNumberWord, numberVocabulary } from './classes.ts';
 import { readParts } from './fraction.ts';
 import { type NumberReading, readNumbers } from './number.ts';
-import { readUnit, type UnitReading } from './unit.ts';
+import { readUnit, type UnitReading, unitVocabulary } from './unit.ts';
 
 export interface QuantityReading {
   readonly start: number;
@@ -32,6 +32,14 @@ const before = lexicon(hedgesBefore);
 const after = lexicon(hedgesAfter);
 const tolerances = lexicon([[true as const, toleranceWords]]);
 const ranges = new Set(rangeWords);
+
+/** Words that may begin a quantity: numbers, hedges, units ("inch and a half"), "between". */
+export const quantityStarts: ReadonlySet<string> = new Set([
+  ...numberVocabulary,
+  ...unitVocabulary,
+  ...before.vocabulary,
+  ...['between', 'from', 'half', 'quarter', 'minus', 'negative', 'positive'],
+]);
 
 /** Whether a number can be what is being measured; settles "seventy-two fifty-eight" and its like. */
 export type Plausible = (value: Fraction, unit: UnitId | undefined) => boolean;

@@ -1,6 +1,7 @@
 // Whole numbers as spoken: the schoolbook way ("one hundred and two"), and the shop's ("one oh two", "twenty-nine ninety", "seven two").
 import type { Token } from '../tokens.ts';
 import { classOf } from './classes.ts';
+import { remembered } from './memo.ts';
 
 /** `run`: chunks said one after the other and written side by side, without "hundred" or "thousand". */
 export interface Whole {
@@ -26,7 +27,9 @@ interface Chunk {
 const longestRun = 24;
 
 /** Every way to read a whole number that begins at `at`, shortest first. */
-export function readWholes(tokens: readonly Token[], at: number): Whole[] {
+export const readWholes: (tokens: readonly Token[], at: number) => readonly Whole[] = remembered(wholesAt);
+
+function wholesAt(tokens: readonly Token[], at: number): Whole[] {
   const first = tokens[at];
   if (!first) return [];
   if (first.kind === 'number') return typed(tokens, at);

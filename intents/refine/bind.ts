@@ -120,7 +120,13 @@ function inherited(last: Bound | undefined, where: Where): Where {
   return side === undefined || newAxle || where.side !== undefined ? { ...kept, ...where } : { ...last.where, ...where };
 }
 
-function fieldFor(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): FieldId | undefined {
+function fieldFor(
+  cell: Cell,
+  value: Value,
+  where: Where,
+  last: Bound | undefined,
+  before: Cell | undefined,
+): FieldId | undefined {
   const lead = cell.lead.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
   const trail = cell.trail.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
   const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
@@ -166,7 +172,8 @@ function implied(cell: Cell, value: Value, position: Position | undefined, where
 /** "tyre ST205/75R15, 65 psi": the name before may mean another field, and the unit says which. */
 function alsoNamed(value: Value, before: Cell | undefined): FieldId | undefined {
   const names = before?.lead.findLast((item) => item.is === 'names');
-  if (value.is !== 'number' || value.quantity.unit === undefined || names?.is !== 'names' || before?.value.is === 'number') return undefined;
+  if (value.is !== 'number' || value.quantity.unit === undefined || names?.is !== 'names' || before?.value.is === 'number')
+    return undefined;
   return bestField(names.fields, value);
 }
 
@@ -189,7 +196,9 @@ function sameAgain(cell: Cell, where: Where, found: Bound[]): void {
   const byAxle = places.some(({ place }) => 'axle' in place);
   const from = byAxle ? found.filter((bound) => bound.where.axle === last.where.axle) : [last];
   const start = Math.min(...places.map((item) => item.start));
-  found.push(...from.map((bound) => ({ ...bound, where: { ...bound.where, ...placed(where, byAxle) }, start, end: cell.value.end })));
+  found.push(
+    ...from.map((bound) => ({ ...bound, where: { ...bound.where, ...placed(where, byAxle) }, start, end: cell.value.end })),
+  );
 }
 
 const placed = (where: Where, byAxle: boolean): Where => (byAxle && where.axle ? { axle: where.axle } : where);

@@ -16,21 +16,18 @@ export const isValue = (item: Item): item is ValueItem =>
 
 /** Each item between two values goes to one of them. */
 export function cellsOf(items: readonly Item[]): Cell[] {
+  const values = items.flatMap((item, at) => (isValue(item) ? [{ item, at }] : []));
   const cells: Cell[] = [];
-  let lead: Item[] = [];
-  let rest = items;
-  for (;;) {
-    const at = rest.findIndex(isValue);
-    const value = rest[at];
-    if (!value || !isValue(value)) return cells;
-    lead = [...lead, ...rest.slice(0, at)];
-    const after = rest.slice(at + 1);
-    const next = after.findIndex(isValue);
-    const split = next < 0 ? after.length : splitBetween(value, lead, after.slice(0, next));
-    cells.push({ value, lead, trail: after.slice(0, split) });
-    rest = after.slice(split);
-    lead = [];
+  let from = 0;
+  for (const [index, { item, at }] of values.entries()) {
+    const next = values[index + 1]?.at ?? items.length;
+    const lead = items.slice(from, at);
+    const between = items.slice(at + 1, next);
+    const split = index === values.length - 1 ? between.length : splitBetween(item, lead, between);
+    cells.push({ value: item, lead, trail: between.slice(0, split) });
+    from = at + 1 + split;
   }
+  return cells;
 }
 
 /** How many of the items between two values describe the first. */

@@ -56,18 +56,23 @@ const shares: readonly (readonly [string, Op, string])[] = [
   ['two times', 'multiply', '2'],
 ];
 
+/** No sum takes more words. */
+const longest = 60;
+
 /** The sum that a statement asks, when it asks one and nothing else. */
-export function computeIn(tokens: readonly Token[], at: number, stop: number): QuestionIntent | undefined {
-  const text = tokens.slice(0, stop);
-  for (const { end } of matches(lead, text, at, stop)) {
+export function computeIn(all: readonly Token[], start: number, stop: number): QuestionIntent | undefined {
+  if (stop - start > longest) return undefined;
+  const tokens = all.slice(start, stop);
+  for (const { end } of matches(lead, tokens, 0, tokens.length)) {
     const sum =
-      prefixed(text, end) ?? shared(text, end) ?? howMany(text, at) ?? converted(text, end, end > at) ?? joined(text, end);
+      prefixed(tokens, end) ??
+      shared(tokens, end) ??
+      howMany(tokens, 0) ??
+      converted(tokens, end, end > 0) ??
+      joined(tokens, end);
     if (!sum) continue;
-    const of = text
-      .slice(at, stop)
-      .map(({ word }) => word)
-      .join(' ');
-    return { kind: 'question', topic: 'compute', of, sum, span: spanOf(text, at, stop) };
+    const of = tokens.map(({ word }) => word).join(' ');
+    return { kind: 'question', topic: 'compute', of, sum, span: spanOf(all, start, stop) };
   }
   return undefined;
 }

@@ -1,12 +1,13 @@
 // Rules that read a whole statement: notes, questions, commands, strikes.
-import { type Item, itemAt } from '../items.ts';
+import { itemAt } from '../items.ts';
 import { table } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
+import type { Statement } from '../statement.ts';
 import type { Token } from '../tokens.ts';
 import type { Intent } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
-import { interjections, separators } from '../words/fillers.ts';
+import { separators } from '../words/fillers.ts';
 import { computeIn } from './compute.ts';
 import { opens, questionIn } from './question.ts';
 
@@ -20,27 +21,20 @@ const strikes = table([['strike' as const, strikeWords]]);
 const notes = table([['note' as const, noteWords]]);
 
 /** The rule that reads from `at`, when one does. */
-export function ruleAt(hearing: Hearing, at: number, items: readonly Item[]): Read | undefined {
-  const fresh = items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and') || items.at(-1)?.is === 'stop';
-  return (fresh ? note(hearing, at) : undefined) ?? command(hearing, at, fresh) ?? question(hearing, at, fresh, items);
-}
-
-/** Nothing but "okay", "so" and their like was said since the last statement. */
-function opensStatement(items: readonly Item[], tokens: readonly Token[]): boolean {
-  const last = items.findLastIndex(({ is }) => is === 'stop');
-  return items
-    .slice(last + 1)
-    .every(({ is, start }) => is === 'and' || (is === 'filler' && interjections.has(tokens[start]?.word ?? '')));
+export function ruleAt(hearing: Hearing, at: number, current: Statement): Read | undefined {
+  return (current.fresh ? note(hearing, at) : undefined) ?? command(hearing, at, current.fresh) ?? question(hearing, at, current);
 }
 
 /** A question may follow measures without a comma: "hub face seventy-two what fits". */
-function question(hearing: Hearing, at: number, fresh: boolean, items: readonly Item[]): Read | undefined {
+function question(hearing: Hearing, at: number, current: Statement): Read | undefined {
   const { tokens } = hearing;
-  const stop = statementEnd(tokens, at);
-  const opened = opens(tokens, at, stop, opensStatement(items, tokens));
-  const sum = fresh ? computeIn(tokens, at, stop) : undefined;
+  const { opening } = current;
+  const stop = hearing.stops[at] ?? tokens.length;
+  const sum = opening ? computeIn(tokens, at, stop) : undefined;
   if (sum) return { intents: [sum], end: stop };
-  const found = opened ? questionIn(hearing, at, stop) : undefined;
+  if (current.asksNothing || !opens(tokens, at, stop, opening)) return undefined;
+  const found = questionIn(hearing, at, stop);
+  current.asksNothing = found === undefined;
   return found && { intents: [found], end: stop };
 }
 
@@ -54,7 +48,7 @@ function note({ tokens, text }: Hearing, at: number): Read | undefined {
 
 function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined {
   const { tokens, text } = hearing;
-  const stop = statementEnd(tokens, at);
+  const stop = hearing.stops[at] ?? tokens.length;
   const strike = strikes.best(tokens, at, stop);
   const found = commands.best(tokens, at, stop);
   const end = Math.max(strike?.end ?? 0, found?.end ?? 0);
@@ -81,9 +75,3 @@ function describes({ tokens }: Hearing, at: number): boolean {
 
 const ends = (tokens: readonly Token[], at: number) =>
   tokens[at] === undefined || separators.has(tokens[at].word) || tokens[at].word === 'and';
-
-/** Where the statement that holds `at` ends: a comma, a full stop, or the end. */
-export function statementEnd(tokens: readonly Token[], at: number): number {
-  const found = tokens.findIndex(({ word }, position) => position > at && separators.has(word) && word !== 'then');
-  return found < 0 ? tokens.length : found;
-}

@@ -25,81 +25,77 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
   return sure.best(tokens, at, stop) !== undefined || (first && opening.best(tokens, at, stop) !== undefined);
 }
 
+/** Words beyond these tell no topic. */
+const longest = 60;
+
 /** The question in tokens `at..stop`, when its words tell a topic. */
-export function questionIn(hearing: Hearing, at: number, stop: number): QuestionIntent | undefined {
-  const { tokens } = hearing;
-  const asked = itemsIn(tokens, at, stop);
+export function questionIn({ tokens: all }: Hearing, at: number, stop: number): QuestionIntent | undefined {
+  const tokens = all.slice(at, Math.min(stop, at + longest));
+  const told = topicOf(tokens);
+  const asked = itemsIn(tokens);
   const field = longestName(asked);
-  const topic = topicOf(tokens, at, stop) ?? (field ? 'value' : undefined);
+  const topic = told ?? (field ? 'value' : undefined);
   if (!topic) return undefined;
-  const of = ofTopic(topic, tokens, at, stop, field, asked);
-  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined).filter(isGiven);
+  const of = ofTopic(topic, tokens, field, asked);
+  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined).filter(
+    isGiven,
+  );
   return {
     kind: 'question',
     topic,
     ...(of ? { of } : {}),
-    ...(given.length > 0 ? { given } : {}),
-    ...(given.length === 0 ? whereIn(asked) : {}),
-    words: tokens
-      .slice(at, stop)
-      .map(({ word }) => word)
-      .join(' '),
-    span: spanOf(tokens, at, stop),
+    ...(given.length > 0 ? { given } : whereIn(asked)),
+    words: tokens.map(({ word }) => word).join(' '),
+    span: spanOf(all, at, stop),
   };
 }
 
 /** The name with the most words tells most: "wide", in "how wide is the hub face", tells nothing. */
 function longestName(items: readonly Item[]): FieldId | undefined {
   const names = items.filter((item) => item.is === 'names');
-  const longest = names.reduce<(typeof names)[number] | undefined>((best, item) => (best && best.end - best.start >= item.end - item.start ? best : item), undefined);
+  const longest = names.reduce<(typeof names)[number] | undefined>(
+    (best, item) => (best && best.end - best.start >= item.end - item.start ? best : item),
+    undefined,
+  );
   return longest?.fields[0];
 }
 
 const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent =>
   intent.kind === 'measure' || intent.kind === 'quantity';
 
-function topicOf(tokens: readonly Token[], at: number, stop: number): Topic | undefined {
-  return keyed.find(({ groups }) => inOrder(groups, tokens, at, stop))?.topic;
+function topicOf(tokens: readonly Token[]): Topic | undefined {
+  return keyed.find(({ groups }) => inOrder(groups, tokens))?.topic;
 }
 
 /** Each group has a word in the question, one after the other; other words may stand between. */
-function inOrder(groups: readonly ReadonlySet<string>[], tokens: readonly Token[], at: number, stop: number): boolean {
+function inOrder(groups: readonly ReadonlySet<string>[], tokens: readonly Token[]): boolean {
   let met = 0;
-  for (let from = at; from < stop && met < groups.length; from += 1) {
-    if (groups[met]?.has(tokens[from]?.word ?? '')) met += 1;
+  for (const { word } of tokens) {
+    if (groups[met]?.has(word)) met += 1;
+    if (met === groups.length) return true;
   }
-  return met === groups.length;
+  return false;
 }
 
-function itemsIn(tokens: readonly Token[], at: number, stop: number): Item[] {
+function itemsIn(tokens: readonly Token[]): Item[] {
   const items: Item[] = [];
-  const within = tokens.slice(0, stop);
-  for (let from = at; from < stop; ) {
-    const item = itemAt(within, from, { fields: [], implied: true });
-    items.push(item);
-    from = item.end;
+  for (let at = 0; at < tokens.length; at = items.at(-1)?.end ?? tokens.length) {
+    items.push(itemAt(tokens, at, { fields: [], implied: true }));
   }
   return items;
 }
 
-function ofTopic(
-  topic: Topic,
-  tokens: readonly Token[],
-  at: number,
-  stop: number,
-  field: FieldId | undefined,
-  asked: readonly Item[],
-): string | undefined {
-  if (topic === 'torque') return partIn(tokens, at, stop) ?? field;
+function ofTopic(topic: Topic, tokens: readonly Token[], field: FieldId | undefined, asked: readonly Item[]): string | undefined {
+  if (topic === 'torque') return partIn(tokens) ?? field;
   if (topic !== 'bearing') return field;
   const position = asked.find((item) => item.is === 'position')?.position;
   return position === 'inner' ? 'innerBearing' : position === 'outer' ? 'outerBearing' : field;
 }
 
-function partIn(tokens: readonly Token[], at: number, stop: number): string | undefined {
-  for (let from = at; from < stop; from += 1) {
-    const found = parts.longest(tokens, from);
-    if (found && found.end <= stop) return found.meaning;
+function partIn(tokens: readonly Token[]): string | undefined {
+  for (const at of tokens.keys()) {
+    const found = parts.longest(tokens, at);
+    if (found) return found.meaning;
   }
   return undefined;
 }

@@ -43,7 +43,10 @@ function suffixAt(tokens: readonly Token[], at: number): { end: number; text: st
 /** "one seventy one two fifty five T B": letters that end the number and what was said. */
 function spelledSuffix(tokens: readonly Token[], at: number): { end: number; text: string } {
   const letters = tokens.slice(at, at + 3).filter(({ word }) => /^[a-z]$/.test(word));
-  const last = letters.length > 0 && letters.length < 3 && (tokens[at + letters.length] === undefined || tokens[at + letters.length]?.kind === 'mark');
+  const last =
+    letters.length > 0 &&
+    letters.length < 3 &&
+    (tokens[at + letters.length] === undefined || tokens[at + letters.length]?.kind === 'mark');
   return last ? { end: at + letters.length, text: letters.map(({ word }) => word.toUpperCase()).join('') } : suffixAt(tokens, at);
 }
 

@@ -8,12 +8,15 @@ export interface Characters {
   readonly text: string;
 }
 
+/** No number stamped on anything is longer. */
+const longest = 24;
+
 /** Digits said as chunks or typed, from `at` on; a stop word ends them. */
 export function digitsAt(tokens: readonly Token[], at: number): Characters | undefined {
   let end = at;
   let text = '';
   for (;;) {
-    const more = digitGroup(tokens, end);
+    const more = text.length > longest ? undefined : digitGroup(tokens, end);
     if (!more) break;
     text += more.text;
     end = more.end;
@@ -37,12 +40,12 @@ function digitGroup(tokens: readonly Token[], at: number): Characters | undefine
 }
 
 /** One letter, by itself, by its ICAO word or by its name; typed runs ("LM") come whole. */
-export function letterAt(tokens: readonly Token[], at: number, longest = 3): Characters | undefined {
+export function letterAt(tokens: readonly Token[], at: number, longestRun = 3): Characters | undefined {
   const token = tokens[at];
   if (token?.kind !== 'word') return undefined;
   const named = letters.get(token.word);
   if (named) return { end: at + 1, text: named.toUpperCase() };
-  const gluedRun = token.word.length <= longest && /^[a-z]+$/.test(token.word) && (tokens[at + 1]?.glued || token.glued);
+  const gluedRun = token.word.length <= longestRun && /^[a-z]+$/.test(token.word) && (tokens[at + 1]?.glued || token.glued);
   return gluedRun ? { end: at + 1, text: token.word.toUpperCase() } : undefined;
 }
 
@@ -51,7 +54,8 @@ export function charactersAt(tokens: readonly Token[], at: number): Characters |
   let end = at;
   let text = '';
   for (;;) {
-    const more = digitGroup(tokens, end) ?? letterAt(tokens, end, 17) ?? joiner(tokens, end, text);
+    const more =
+      text.length > longest ? undefined : (digitGroup(tokens, end) ?? letterAt(tokens, end, 17) ?? joiner(tokens, end, text));
     if (!more) break;
     text += more.text;
     end = more.end;

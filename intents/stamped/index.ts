@@ -1,6 +1,7 @@
 // Trade tokens, in the order they are tried where nothing else tells them apart.
 import type { Holds } from '../fields.ts';
 import type { Token } from '../tokens.ts';
+import { letters } from '../words/letters.ts';
 import { readBearing, readSerial } from './bearing.ts';
 import { readBoltPattern, readBrakeSize } from './cross.ts';
 import { readThread } from './thread.ts';
@@ -19,6 +20,22 @@ const readers: Readonly<Partial<Record<Holds, StampReader>>> = {
   bearing: readBearing,
   serial: readSerial,
 };
+
+/** Words that may begin a token without its field's name: letters and their names, designations. Numbers may as well. */
+export const stampStarts: ReadonlySet<string> = new Set([
+  ...letters.keys(),
+  'st',
+  'lt',
+  'lm',
+  'jl',
+  'jm',
+  'hm',
+  'jlm',
+  'double',
+  'triple',
+  'metric',
+  'inch',
+]);
 
 /** The trade token at `at`; `asked` names the kinds that the words before it call for. */
 export function readStamp(tokens: readonly Token[], at: number, asked: readonly Holds[]): Stamp | undefined {

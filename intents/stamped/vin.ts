@@ -50,6 +50,7 @@ export function vinFault(vin: string): string | undefined {
 }
 
 export function readVin(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
+  if (!asked && tokens[at]?.glued) return undefined;
   const read = charactersAt(tokens, at);
   if (!read || (!asked && read.text.length !== 17)) return undefined;
   const fault = vinFault(read.text);

@@ -251,7 +251,8 @@ export const topics: readonly TopicWords[] = [
   {
     topic: 'alignment',
     keys: [
-      'align|aligned|alignment', 'how far out',
+      'align|aligned|alignment',
+      'how far out',
       'square',
       'toe',
       'track|tracking|tracks',
@@ -268,7 +269,8 @@ export const topics: readonly TopicWords[] = [
     keys: [
       'clearance',
       'over tyres|tires',
-      'wide over', 'how wide it|trailer',
+      'wide over',
+      'how wide it|trailer',
       'rub|rubs',
       'clear|clears',
       'room',
