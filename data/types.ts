@@ -61,6 +61,8 @@ export interface JobKind {
   readonly title: string;
   readonly said: readonly string[];
   readonly procedures: readonly string[];
+  /** An axle comes in new: what was found is not what is fitted. */
+  readonly replaces?: boolean;
   readonly source: string;
 }
 

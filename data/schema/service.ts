@@ -68,7 +68,7 @@ export const serviceTables: readonly Table[] = [
   {
     file: 'data/jobs.json',
     rows: jobKinds,
-    row: z.strictObject({ ...base, title: word, said: words.min(1), procedures: words.min(1) }),
+    row: z.strictObject({ ...base, title: word, said: words.min(1), procedures: words.min(1), replaces: z.boolean().optional() }),
   },
   ...procedures.map(({ id, steps }) => ({ file: `data/procedures/${kebab(id)}.json`, rows: steps, row: step })),
   plain('threads', threads, { diameter: exact, unit: system, tpi: exact.optional(), pitch: exact.optional(), area: exact }),

@@ -8,14 +8,17 @@ import type { PlannedStep } from './plan.ts';
 /** A value that a step asks for, at one place. */
 export interface Slot extends Place {
   readonly record: RecordedValue;
+  /** How a thing is built (its thread, its lock) is the same before and after, unless the job brings a new one. */
+  readonly anyStage?: boolean;
 }
 
 /** Every value that a step asks for now: one slot a side where the field has sides and the step does not say which. */
-export function slotsOf({ step, place }: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
+export function slotsOf({ step, place, replaces }: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
   return step.record
     .filter((record) => holds(record.when, readings))
     .map((record) => withLimits(record, readings))
-    .flatMap((record) => sidesOf(record, place.side).map((side) => slot(record, place, side)));
+    .flatMap((record) => sidesOf(record, place.side).map((side) => slot(record, place, side)))
+    .map((wanted) => (!replaces && fieldOf(wanted.record.field).unit === undefined ? { ...wanted, anyStage: true } : wanted));
 }
 
 /** The slots that are still empty, gates or not. */
@@ -29,9 +32,9 @@ export function openGates(planned: PlannedStep, readings: readonly Reading[]): r
 }
 
 /** The reading that fills a slot. */
-export function filledBy<R extends Reading>({ record, side, axle }: Slot, readings: readonly R[]): R | undefined {
+export function filledBy<R extends Reading>({ record, side, axle, anyStage }: Slot, readings: readonly R[]): R | undefined {
   const where = { ...(side === undefined ? {} : { side }), ...(axle === undefined ? {} : { axle }) };
-  return measured(readings, { field: record.field, stage: record.stage, ...where });
+  return measured(readings, { field: record.field, ...(anyStage ? {} : { stage: record.stage }), ...where });
 }
 
 /** Limits that follow from this job (its studs, its maker's figure) stand before the ones written in the step. */

@@ -10,6 +10,8 @@ export interface PlannedStep {
   readonly title: string;
   readonly step: ProcedureStep;
   readonly place: Place;
+  /** The job brings a new axle: what was found is not what is fitted. */
+  readonly replaces: boolean;
 }
 
 /** The steps of a kind of job that apply now, in working order. More values may add or drop later steps, never reorder them. */
@@ -18,15 +20,18 @@ export function planSteps(
   readings: readonly Reading[],
   known: readonly Procedure[] = procedures,
 ): readonly PlannedStep[] {
-  const ids = jobKinds.find(({ id }) => id === kind)?.procedures ?? [];
+  const job = jobKinds.find(({ id }) => id === kind);
   const axles = axlesInWork(readings);
-  return ids
+  return (job?.procedures ?? [])
     .flatMap((id) => known.filter((procedure) => procedure.id === id))
-    .flatMap((procedure) => walk(procedure, axles, readings));
+    .flatMap((procedure) => walk(procedure, axles, readings))
+    .map((step) => ({ ...step, replaces: job?.replaces === true }));
 }
 
+type Walked = Omit<PlannedStep, 'replaces'>;
+
 /** A hub is finished before the next is begun: steps in a row that repeat alike are walked place by place. */
-function walk(procedure: Procedure, axles: readonly (AxleName | undefined)[], readings: readonly Reading[]): PlannedStep[] {
+function walk(procedure: Procedure, axles: readonly (AxleName | undefined)[], readings: readonly Reading[]): Walked[] {
   return runs(procedure.steps).flatMap((run) =>
     placesOf(run[0]?.repeat, axles).flatMap((place) =>
       run.filter((step) => holds(step.when, readings)).map((step) => planned(procedure, step, place)),
@@ -55,7 +60,7 @@ function placesOf(repeat: ProcedureStep['repeat'], axles: readonly (AxleName | u
   return repeat === 'side' ? bothSides({}) : [{}];
 }
 
-function planned(procedure: Procedure, step: ProcedureStep, place: Place): PlannedStep {
+function planned(procedure: Procedure, step: ProcedureStep, place: Place): Walked {
   const where = [place.axle, place.side].filter((name) => name !== undefined).join('.');
   const key = `${procedure.id}/${step.id}${where && `@${where}`}`;
   return { key, procedure: procedure.id, title: procedure.title, step, place };

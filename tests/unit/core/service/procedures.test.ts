@@ -108,6 +108,15 @@ describe('gates', () => {
     ).toHaveLength(3);
   });
 
+  test('in a hub service the lock that was seen is the lock that goes back; a new axle is asked about', () => {
+    const seen = [...single, found('nutLock', 'cotter'), found('spindleLube', 'plain')];
+    const open = (kind: 'hubService' | 'axleReplacement') => {
+      const step = planSteps(kind, seen).find(({ key }) => key === 'hubBearing/lockKind');
+      return step ? openGates(step, seen).length : undefined;
+    };
+    expect([open('hubService'), open('axleReplacement')]).toEqual([0, 2]);
+  });
+
   test("the maker's figure is a limit, not a measurement", () => {
     const step = stepOf('wheelsOn/torque', single);
     expect(wanting(step, [...single, fitted('wheelNutTorque', '100', { side: 'both', origin: 'maker' })])).toHaveLength(2);
@@ -164,7 +173,7 @@ describe('limits of a slot', () => {
       ['45', '87', 'lbf.ft'],
       'any grade and plating',
     ],
-  ] as const)('%s: %s by %o is %o (%s)', (key, field, readings, want) => {
+  ] as const)('%s: %s by %o is %o (%s)', (key, field, readings, want, _source) => {
     expect(limits(key, field, readings)).toEqual(want);
   });
 });
