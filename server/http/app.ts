@@ -53,7 +53,7 @@ export function createApp(services: Services, gate: Gate): Hono {
   const { log, speech, turns, listeners, pairing, metrics, clock, line, pages } = services;
   const app = new Hono();
   app.onError((error, c) => {
-    line('error', error.name, { request: c.get('requestId'), where: error.stack?.split('\n')[1]?.trim() ?? '' });
+    line('error', error.name, { request: c.get('requestId'), where: placesOf(error) });
     return problemOf(c, error);
   });
   app.notFound((c) => problem(c, 'notFound'));
@@ -81,4 +81,10 @@ export function createApp(services: Services, gate: Gate): Hono {
   app.all('/api/*', (c) => problem(c, 'notFound'));
   servePages(app, pages);
   return app;
+}
+
+/** Where it was thrown, without the message: that may hold what was said. */
+function placesOf({ stack = '' }: Error): string {
+  const places = [...stack.matchAll(/\/(?:server|intents|data)\/[\w/.-]+:\d+/g)].map(([place]) => place.slice(1));
+  return places.slice(0, 5).join(' < ');
 }

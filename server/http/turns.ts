@@ -38,9 +38,10 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const did = invented ? turn.events.map(marked) : turn.events;
     const events: EventBody[] = [heardEvent(request, heard), ...did, repliedEvent(turn.reply)];
     const target = turn.open === 'new' ? null : (turn.open?.switchTo ?? request.job ?? noJob);
-    const done = log.append({ turn: request.id, job: target, at: now, who, events, receipt: { digest, reply: turn.reply } });
-    changed?.({ job: done.job, seq: done.seq, who, turn: request.id });
-    return { ok: true, value: answer(done.record, done.seq, turn.reply, events) };
+    const added = { turn: request.id, job: target, at: now, who, events, receipt: { digest, reply: turn.reply } };
+    const value = log.append(added, ({ record, seq }) => answer(record, seq, turn.reply, events));
+    changed?.({ job: value.job ?? noJob, seq: value.seq, who, turn: request.id });
+    return { ok: true, value };
   }
 
   /** A turn that names another job is taken by that job. */
@@ -85,9 +86,14 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const known = know();
     const outcome = speech.deskAction(job, action, now, known);
     if ('refused' in outcome) return { ok: false, code: 'deskRefused', detail: outcome.refused };
-    const done = log.append({ turn: action.id, job: id, at: now, who, events: outcome.events, receipt: { digest } });
-    changed?.({ job: id, seq: done.seq, who, turn: action.id });
-    return { ok: true, value: { seq: done.seq, events: outcome.events, view: speech.view(done.record ?? job, known) } };
+    const added = { turn: action.id, job: id, at: now, who, events: outcome.events, receipt: { digest } };
+    const value = log.append(added, ({ record, seq }) => ({
+      seq,
+      events: outcome.events,
+      view: speech.view(record ?? job, known),
+    }));
+    changed?.({ job: id, seq: value.seq, who, turn: action.id });
+    return { ok: true, value };
   }
 
   function deskAgain({ job, first, seq }: Receipt): Outcome<DeskResponse> {

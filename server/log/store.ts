@@ -77,13 +77,23 @@ export function openStore(db: Db) {
     return { job: target, seq, events: done, record };
   }
 
-  /** Adds a whole turn in one transaction; when this returns it is on disk. @throws LogFault with nothing added */
-  function append(turn: NewTurn): Committed {
+  /** Adds a whole turn in one transaction; when this returns it is on disk. `answer` is made of the job as it will stand, before
+   * the turn is kept: what cannot be answered is not kept. @throws LogFault, or what `answer` throws, with nothing added */
+  function append(turn: NewTurn): Committed;
+  function append<T>(turn: NewTurn, answer: (done: Committed) => T): T;
+  function append<T>(turn: NewTurn, answer?: (done: Committed) => T): T | Committed {
     if (turn.events.length === 0) throw new TypeError('a turn without events cannot be appended');
     if (refusal) throw refusal;
-    const committed = guarded(() => db.transaction(() => commit(turn)).immediate());
-    if (committed.record) remember(committed.record);
-    return committed;
+    const [done, made] = guarded(() =>
+      db
+        .transaction((): [Committed, T | Committed] => {
+          const added = commit(turn);
+          return [added, answer ? answer(added) : added];
+        })
+        .immediate(),
+    );
+    if (done.record) remember(done.record);
+    return made;
   }
 
   /** What was answered to a turn already taken. */

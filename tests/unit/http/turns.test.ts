@@ -146,7 +146,7 @@ describe('sheets', () => {
     const server = await aServer();
     const { job } = await measured(server);
     await say(server, 'note =HYPERLINK("http://x","y")', job);
-    await server.log.append({
+    server.log.append({
       turn: 'formula-0001',
       job: job,
       at: '2026-11-25T09:00:00.000Z',

@@ -75,6 +75,17 @@ describe('append', () => {
     expect(log.head()).toBe(0);
     expect(log.search({}).total).toBe(0);
   });
+
+  it('keeps nothing of a turn that cannot be answered', () => {
+    const log = aLog();
+    log.append(aTurn(null, [opens('blue trailer')]));
+    const answer = () => {
+      throw new TypeError('no words for this');
+    };
+    expect(() => log.append(aTurn('1', [hearsValue('v1', 'hubFace', '72')]), answer)).toThrow(/no words/);
+    expect(log.head()).toBe(3);
+    expect(log.job('1')?.values).toEqual([]);
+  });
 });
 
 describe('the events table', () => {
