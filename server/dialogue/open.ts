@@ -2,10 +2,10 @@
 import { fieldOf } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { isOutOfLimits } from './doubts.ts';
-import { hindrances, planOf, statusOf, type stepAt } from './plan.ts';
+import { hindrances, type PlannedStep, planOf, statusOf } from './plan.ts';
 import type { OpenPoint, Shop } from './types.ts';
 import { liveValues, needsYes, unconfirmed } from './values.ts';
-import { showNamed } from './words.ts';
+import { clause, sayNamed, showNamed } from './words.ts';
 
 const plainShop: Shop = { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } };
 
@@ -22,6 +22,7 @@ function values(job: JobRecord, shop: Shop): readonly OpenPoint[] {
     id: value.id,
     kind: 'unconfirmed',
     text: `not confirmed: ${showNamed(value, shop)}`,
+    say: `not confirmed: ${sayNamed(value, shop)}`,
     safety: blocksClosing(value),
   }));
 }
@@ -34,27 +35,37 @@ function limits(job: JobRecord, shop: Shop): readonly OpenPoint[] {
       id: `${value.id}.limits`,
       kind: 'defect',
       text: `out of limits: ${showNamed(value, shop)}`,
+      say: `out of limits: ${sayNamed(value, shop)}`,
       safety: true,
     }));
 }
 
-/** Steps skipped, and steps of the plan that nobody said were done. */
+/** Steps skipped, and steps of the plan that nobody said were done; a procedure not begun is one point. */
 function steps(job: JobRecord): readonly OpenPoint[] {
-  return planOf(job).flatMap((step): readonly OpenPoint[] => {
-    const status = statusOf(job, step.key);
-    const name = `${step.step.say}${where(step.place)}`;
-    if (status === 'done') return [];
-    if (status === 'skipped')
-      return [
-        { id: step.key, kind: 'skipped', text: `skipped: ${name} (${reasonOf(job, step.key)})`, safety: isSafety(step.step) },
-      ];
-    const lacking = hindrances(job, step).map(({ slot }) => fieldOf(slot.record.field).label);
-    const text = lacking.length > 0 ? `missing: ${[...new Set(lacking)].join(', ')}${where(step.place)}` : `not done: ${name}`;
-    return [{ id: step.key, kind: 'missing', text, safety: isSafety(step.step) }];
+  const plan = planOf(job);
+  const begun = new Set([...job.steps.map(({ step }) => step), job.currentStep ?? ''].map((key) => key.split('/')[0]));
+  const waiting = plan.filter(({ procedure }) => !begun.has(procedure));
+  const ahead = [...new Set(waiting.map(({ procedure }) => procedure))].map((id): OpenPoint => {
+    const all = waiting.filter(({ procedure }) => procedure === id);
+    const text = `not begun: ${all[0]?.title ?? id} (${all.length} ${all.length === 1 ? 'step' : 'steps'})`;
+    return { id, kind: 'missing', text, safety: all.some(({ step }) => isSafety(step)) };
   });
+  return [...plan.filter(({ procedure }) => begun.has(procedure)).flatMap((step) => stepPoint(job, step)), ...ahead];
 }
 
-const isSafety = ({ cautions, record }: NonNullable<ReturnType<typeof stepAt>>['step']): boolean =>
+function stepPoint(job: JobRecord, step: PlannedStep): readonly OpenPoint[] {
+  const status = statusOf(job, step.key);
+  if (status === 'done') return [];
+  const name = `${clause(step.step.say)}${where(step.place)}`;
+  const safety = isSafety(step.step);
+  if (status === 'skipped')
+    return [{ id: step.key, kind: 'skipped', text: `skipped: ${name} (${reasonOf(job, step.key)})`, safety }];
+  const lacking = hindrances(job, step).map(({ slot }) => fieldOf(slot.record.field).label);
+  const text = lacking.length > 0 ? `missing: ${[...new Set(lacking)].join(', ')}${where(step.place)}` : `not done: ${name}`;
+  return [{ id: step.key, kind: 'missing', text, safety }];
+}
+
+const isSafety = ({ cautions, record }: PlannedStep['step']): boolean =>
   cautions.length > 0 || record.some(({ gate, stage }) => gate && stage === 'fitted');
 
 const where = ({ axle, side }: { readonly axle?: string; readonly side?: string }): string =>

@@ -50,6 +50,8 @@ export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindranc
   const values = liveValues(job);
   return slotsOf(step, values).flatMap((slot): readonly Hindrance[] => {
     const value = filledBy(slot, values);
+    const instead = value && replacing(job, value);
+    if (instead) return [{ code: 'unconfirmed', slot, value: instead }];
     if (!value) return slot.record.gate ? [{ code: 'empty', slot }] : [];
     if (value.status === 'heard' && needsYes(value)) return [{ code: 'unconfirmed', slot, value }];
     return slot.record.stage === 'fitted' && (isOutside(slot, value) || isOutOfLimits(value, job))
@@ -57,6 +59,10 @@ export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindranc
       : [];
   });
 }
+
+/** A replacement that waits for a yes. */
+const replacing = (job: JobRecord, old: ValueRecord): ValueRecord | undefined =>
+  job.values.find((value) => value.supersedes === old.id && value.status === 'heard');
 
 export function isOutside({ record: { min, max, unit } }: WantedSlot, value: ValueRecord): boolean {
   const amount = unit === undefined ? undefined : inUnit(value, unit);

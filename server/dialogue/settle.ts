@@ -10,10 +10,14 @@ import { valueLine } from './wording/values.ts';
 /** Kinds of utterance that go on with the work, and so confirm what was read back before. */
 const goesOn = new Set(['measure', 'quantity', 'note', 'next', 'done', 'skip', 'remind']);
 
+/** Kinds that object: such an utterance confirms nothing by the way. */
+const objects = new Set(['deny', 'correct', 'strike', 'undo']);
+
 /** Plain values read back in an earlier turn count once the technician goes on without objecting. */
 export function goOn(draft: Draft): Draft {
   const { heard, job, late } = draft;
-  const going = heard.understanding.intents.some((intent) => goesOn.has(intent.kind === 'command' ? intent.name : intent.kind));
+  const kinds = heard.understanding.intents.map((intent) => (intent.kind === 'command' ? intent.name : intent.kind));
+  const going = kinds.some((kind) => goesOn.has(kind)) && !kinds.some((kind) => objects.has(kind));
   if (!going || late) return draft;
   const agreed = job.values.filter(
     (value) =>

@@ -2,7 +2,7 @@
 import { policy } from '#data';
 import type { CommandIntent, Intent } from '#intents';
 import { emptyJob, type JobRecord } from '#log/events';
-import { closeAsk, type Draft, say } from './draft.ts';
+import { closeAsk, type Draft, emit, say } from './draft.ts';
 import { expectsOf } from './expects.ts';
 import { answerTo, openQuestion } from './hear/asked.ts';
 import { hear } from './hear/index.ts';
@@ -12,6 +12,7 @@ import type { Heard, Know, Reply, Turn } from './types.ts';
 import { byId, isLive } from './values.ts';
 import { jobLine } from './wording/jobs.ts';
 import { repairLine } from './wording/repair.ts';
+import { sayCount } from './words.ts';
 
 /** What one utterance does to a job (null: none is open). `heard` and `replied` are added by whoever commits the turn. */
 export function takeTurn(job: JobRecord | null, heard: Heard, now: string, know: Know): Turn {
@@ -47,11 +48,33 @@ function said(draft: Draft): Draft {
   if (draft.job.status === 'closed' && !intents.some(worksWhenClosed))
     return say(draft, jobLine('isClosed', {}, draft.know.shop));
   if (intents.length === 0) return silence(draft, text);
-  const done = intents.reduce(hear, draft);
+  const done = joined(intents).reduce(hear, awake(draft));
   const lost = unclaimed.join(' ').trim();
   const told = intents.some(({ kind }) => kind === 'unknown' || kind === 'problem');
   return lost !== '' && !told ? say(done, repairLine('notCaught', { words: lost }, draft.know.shop)) : done;
 }
+
+/** Work on a job that is on hold takes it up again. */
+function awake(draft: Draft): Draft {
+  const works = draft.heard.understanding.intents.some(
+    ({ kind }) => kind === 'measure' || kind === 'quantity' || kind === 'note',
+  );
+  return draft.job.status === 'paused' && works ? emit(draft, { kind: 'resumed' }) : draft;
+}
+
+/** "No" with a value behind it is one correction. */
+function joined(intents: readonly Intent[]): readonly Intent[] {
+  return intents.flatMap((intent, i): readonly Intent[] => {
+    const before = intents[i - 1];
+    const after = intents[i + 1];
+    if (isDeny(intent) && (after?.kind === 'quantity' || after?.kind === 'measure')) return [];
+    return before && isDeny(before) && (intent.kind === 'quantity' || intent.kind === 'measure')
+      ? [{ ...intent, kind: 'correct' }]
+      : [intent];
+  });
+}
+
+const isDeny = (intent: Intent): boolean => intent.kind === 'command' && intent.name === 'deny';
 
 function silence(draft: Draft, text: string): Draft {
   return text.trim() === '' ? say(draft, repairLine('silence', {}, draft.know.shop)) : hear(draft, { kind: 'unknown', text });
@@ -110,9 +133,10 @@ const bare = ({ code, tone, speak, show }: ReturnType<typeof jobLine>): Reply =>
 function withoutJob(draft: Draft): Draft {
   const { intents, text } = draft.heard.understanding;
   const open = intents.find((intent): intent is CommandIntent => intent.kind === 'command' && intent.name === 'openJob');
-  const rest = intents.filter((intent) => intent !== open);
+  const title = [open?.rest, ...(open ? intents.flatMap((intent) => (intent.kind === 'unknown' ? [intent.text] : [])) : [])];
+  const rest = intents.filter((intent) => intent !== open && !(open && intent.kind === 'unknown'));
   if (open || rest.some(({ kind }) => kind === 'measure' || kind === 'note'))
-    return settle(rest.reduce(hear, openJob(draft, open?.rest)));
+    return settle(rest.reduce(hear, openJob(draft, title.filter(Boolean).join(', '))));
   const asks = rest.length > 0 && rest.every(({ kind }) => kind === 'question');
   if (asks) return { ...rest.reduce(hear, draft), events: [] };
   const known = jobsKnown(draft.know);
@@ -122,6 +146,12 @@ function withoutJob(draft: Draft): Draft {
 }
 
 const weight: Readonly<Record<Reply['tone'], number>> = { ask: 5, refused: 4, caution: 3, answer: 2, step: 1, taken: 0 };
+
+/** No figures reach the voice: those in titles and notes become words too. */
+const wordsOnly = (text: string): string =>
+  text.replace(/\d+/g, (digits) =>
+    digits.length < 5 ? sayCount(Number(digits)) : [...digits].map(Number).map(sayCount).join(' '),
+  );
 
 /** All lines in the order they were made; the weightiest names the reply. */
 function finish(draft: Draft): Turn {
@@ -135,7 +165,7 @@ function finish(draft: Draft): Turn {
     reply: {
       code: first.code,
       tone: first.tone,
-      speak: lines.map(({ speak }) => speak).join(' '),
+      speak: wordsOnly(lines.map(({ speak }) => speak).join(' ')),
       show: lines.map(({ show }) => show).join('\n'),
       expects: expectsOf(job),
       ...(readBack.length > 0 ? { readBack } : {}),

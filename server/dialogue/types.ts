@@ -103,6 +103,8 @@ export interface OpenPoint {
   readonly id: string;
   readonly kind: 'unconfirmed' | 'missing' | 'skipped' | 'defect' | 'asked' | 'reminder';
   readonly text: string;
+  /** In words, where the text has figures. */
+  readonly say?: string;
   readonly safety: boolean;
 }
 

@@ -52,6 +52,11 @@ export function listed(items: readonly string[], last = 'and'): string {
   return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`;
 }
 
+/** The first clause of a step's words: enough to name it. */
+export function clause(say: string): string {
+  return say.split(/[:;.?]/)[0] ?? say;
+}
+
 /** First letter large: for the start of what is said. */
 export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

@@ -41,7 +41,7 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   openJob: (draft) => draft,
   closeJob: (draft) => (openQuestion(draft)?.about === 'close' ? yes(draft) : closeJob(draft)),
   help: (draft) => say(draft, repairLine('help', { could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop)),
-  remind: (draft, { rest }) => remind(draft, rest),
+  remind: (draft, { rest, said }) => remind(draft, rest, said),
 };
 
 export function obey(draft: Draft, intent: CommandIntent): Draft {

@@ -3,10 +3,10 @@ import { fieldOf } from '#data';
 import type { CorrectIntent, Said, StrikeIntent, Where } from '#intents';
 import type { ValueRecord } from '#log/events';
 import { isPlausible, unitSuits } from '../doubts.ts';
-import { ask, closeAsk, type Draft, emit, say } from '../draft.ts';
-import { isLive } from '../values.ts';
+import { ask, type Draft, emit, say } from '../draft.ts';
+import { byId, isLive } from '../values.ts';
 import { valueLine } from '../wording/values.ts';
-import { take } from './take.ts';
+import { closeAskOn, take } from './take.ts';
 
 type Target = Partial<Pick<CorrectIntent, 'field' | 'not'>> & Where;
 
@@ -25,10 +25,13 @@ export function correct(draft: Draft, intent: CorrectIntent): Draft {
 export function replace(draft: Draft, old: ValueRecord, said: Said & Where): Draft {
   const place = { side: said.side ?? old.side, axle: said.axle ?? old.axle, stage: old.stage };
   const whole = { ...inheritUnit(said, old), ...dropUndefined(place) };
-  const taken = take(closeAskOn(draft, old), old.field, whole, old);
+  const base = old.supersedes === undefined ? undefined : byId(draft.job, old.supersedes);
+  const standing = base && isLive(base) ? base : undefined;
+  const taken = take(closeAskOn(draft, old), old.field, whole, standing ?? old);
   const made = taken.events.findLast((body) => body.kind === 'valueHeard');
-  if (old.status !== 'heard' || made?.kind !== 'valueHeard') return taken;
-  return emit(taken, { kind: 'valueCorrected', id: old.id, by: made.value.id });
+  if (made?.kind !== 'valueHeard') return taken;
+  const gone = [old, standing].filter((value) => value?.status === 'heard' && isLive(byId(taken.job, value.id) ?? value));
+  return emit(taken, ...gone.map((value) => ({ kind: 'valueCorrected' as const, id: value?.id ?? '', by: made.value.id })));
 }
 
 /** A bare number is of the unit it corrects. */
@@ -40,10 +43,6 @@ function inheritUnit(said: Said & Where, old: ValueRecord): Said & Where {
 
 function dropUndefined<T extends object>(given: T): { [K in keyof T]: Exclude<T[K], undefined> } {
   return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as never;
-}
-
-function closeAskOn(draft: Draft, { id }: ValueRecord): Draft {
-  return draft.job.asked?.valueIds.includes(id) ? closeAsk(draft, 'no') : draft;
 }
 
 /** Values that the words can mean, the likeliest rule first that leaves any. */

@@ -12,7 +12,7 @@ import { sayStepAgain, showStep } from './steps.ts';
 
 /** "a new job for a grey utility trailer, hub service" -> what kind, and its title. */
 export function openJob(draft: Draft, rest: string | undefined): Draft {
-  const words = (rest ?? '').trim();
+  const words = (rest ?? titleIn(draft.heard.understanding.text)).trim();
   const kind = kindSaid(draft.heard.understanding.text);
   const title = words === '' ? kind.title : words.charAt(0).toUpperCase() + words.slice(1);
   const opened = emit(draft, { kind: 'jobOpened', jobKind: kind.id, title });
@@ -20,6 +20,9 @@ export function openJob(draft: Draft, rest: string | undefined): Draft {
   const first = openStepAfter(told.job, undefined);
   return first ? showStep(told, first) : told;
 }
+
+/** What stands behind the word job: "open a new job, hub service on a tandem". */
+const titleIn = (text: string): string => /\bjob\b[\s,.:]*(?:for|on)?\s*(?<title>.*)$/i.exec(text)?.groups?.title ?? '';
 
 /** The kind whose spoken name is in the words, the longest name first; an axle replacement where none is. */
 function kindSaid(text: string): JobKind {
@@ -68,8 +71,8 @@ export function closeJob(draft: Draft): Draft {
   const blocking = draft.job.values.filter(blocksClosing).slice(0, 3);
   const open = openPoints(draft.job, shop);
   if (blocking.length > 0) {
-    const because = open.filter(({ kind, safety }) => kind === 'unconfirmed' && safety).map(({ text }) => text);
+    const because = open.filter(({ kind, safety }) => kind === 'unconfirmed' && safety);
     return askAbout(say(draft, jobLine('cannotClose', { because }, shop)), blocking, 0, true);
   }
-  return ask(draft, { about: 'close', valueIds: [] }, jobLine('askClose', { open: open.map(({ text }) => text) }, shop));
+  return ask(draft, { about: 'close', valueIds: [] }, jobLine('askClose', { open }, shop));
 }

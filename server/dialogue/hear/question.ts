@@ -28,8 +28,8 @@ export function question(draft: Draft, intent: QuestionIntent): Draft {
 /** Why: of the verdict just given, else of the step on the screen. */
 function why(draft: Draft, intent: QuestionIntent): Draft {
   const step = stepAt(draft.job)?.step;
-  const afterStep = draft.job.lastReply?.code === 'step' || !answerers.why;
-  if (!afterStep || !step) return answer(draft, intent);
+  const aboutFit = draft.wasAsked?.about === 'verdict' || /verdict|fit/i.test(draft.job.lastReply?.code ?? '');
+  if (aboutFit || !step) return answer(draft, intent);
   return say(draft, stepLine('why', { why: step.why, source: step.source }, draft.know.shop));
 }
 

@@ -41,7 +41,7 @@ export function valueAsked(draft: Draft, { of, given: _given, ...where }: Questi
 }
 
 export function openAsked(draft: Draft): Draft {
-  const open = openPoints(draft.job, draft.know.shop).map(({ text }) => text);
+  const open = openPoints(draft.job, draft.know.shop);
   return say(draft, jobLine('openPoints', { open }, draft.know.shop));
 }
 

@@ -84,7 +84,7 @@ function hinder(draft: Draft, against: readonly Hindrance[]): Draft {
   const empty = against.filter(({ code }) => code === 'empty').map(({ slot }) => asSlot(slot));
   if (empty.length > 0) return say(draft, stepLine('valuesMissing', { slots: empty.slice(0, 3) }, shop));
   const waiting = against.flatMap((one) => (one.code === 'unconfirmed' ? [one.value] : []));
-  if (waiting.length > 0) return askAbout(draft, waiting.slice(0, 3), 0);
+  if (waiting.length > 0) return askAbout(draft, waiting.slice(0, 3), 0, true);
   return against.reduce((left, one) => (one.code === 'outside' ? say(left, outsideLine(draft, one)) : left), draft);
 }
 

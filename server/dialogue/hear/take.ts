@@ -4,7 +4,7 @@ import type { FieldId } from '#data';
 import { fieldOf } from '#data';
 import type { MeasureIntent, QuantityIntent, Said, Where } from '#intents';
 import type { ValueFact, ValueRecord } from '#log/events';
-import { type Draft, emit, nextId, say } from '../draft.ts';
+import { closeAsk, type Draft, emit, nextId, say } from '../draft.ts';
 import { slotFor, stageNow, stepAt } from '../plan.ts';
 import { isLive, valueIn } from '../values.ts';
 import { valueLine } from '../wording/values.ts';
@@ -20,7 +20,7 @@ export function placeOf(
   const wanted = slotFor(draft.job, field, said.side);
   const here = stepAt(draft.job)?.place;
   const side = said.side ?? (wanted ? wanted.side : fieldOf(field).perSide ? here?.side : undefined);
-  const axle = said.axle ?? wanted?.axle ?? here?.axle;
+  const axle = said.axle ?? wanted?.axle ?? (fieldOf(field).perSide ? here?.axle : undefined);
   const stage = said.stage ?? wanted?.record.stage ?? stageNow(draft.job);
   return { field, stage, ...(side ? { side } : {}), ...(axle ? { axle } : {}) };
 }
@@ -32,7 +32,7 @@ export function sideIsOpen(draft: Draft, field: FieldId, said: SaidWhere): boole
   return !wanted || wanted.side !== undefined;
 }
 
-/** Takes a value in. Both sides said at once are two values. */
+/** Takes a value in. Both sides said at once are two values; one that was doubted and never agreed gives way at once. */
 export function take(draft: Draft, field: FieldId, said: SaidWhere, supersedes?: ValueRecord): Draft {
   if (said.side === 'both') {
     return (['left', 'right'] as const).reduce((left, side) => take(left, field, { ...said, side }), draft);
@@ -43,7 +43,14 @@ export function take(draft: Draft, field: FieldId, said: SaidWhere, supersedes?:
     return sameAgain(draft, old);
   const pending = old ? strikePending(draft, old) : draft;
   const value: ValueFact = { ...valueWords(draft, field, said), ...place, id: nextId(draft, 'v') };
-  return emit(pending, { kind: 'valueHeard', value, ...(old ? { supersedes: old.id } : {}) });
+  const heard = emit(pending, { kind: 'valueHeard', value, ...(old ? { supersedes: old.id } : {}) });
+  const never = old && !supersedes && old.status === 'heard' && old.asked;
+  return never ? emit(closeAskOn(heard, old), { kind: 'valueCorrected', id: old.id, by: value.id }) : heard;
+}
+
+/** The question about a value lapses when the value is replaced. */
+export function closeAskOn(draft: Draft, { id }: ValueRecord): Draft {
+  return draft.job.asked?.valueIds.includes(id) ? closeAsk(draft, 'no') : draft;
 }
 
 /** Said twice alike: that confirms an ordinary value; one that waits for a yes still waits. */

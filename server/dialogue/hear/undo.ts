@@ -5,7 +5,7 @@ import { stepAt } from '../plan.ts';
 import type { Shop } from '../types.ts';
 import { byId } from '../values.ts';
 import { repairLine } from '../wording/repair.ts';
-import { sayNamed } from '../words.ts';
+import { clause, sayNamed } from '../words.ts';
 
 export function undo(draft: Draft): Draft {
   const { shop } = draft.know;
@@ -24,13 +24,7 @@ function describe(body: EventBody, job: JobRecord, shop: Shop): readonly string[
       return value ? [`${sayNamed(value, shop)}${body.kind === 'valueStruck' ? ' struck' : ' is back'}`] : [];
     }
     case 'stepReopened':
-      return [
-        `${
-          stepAt(job, body.step)
-            ?.step.say.split(/[:;.,]/)[0]
-            ?.toLowerCase() ?? 'the step'
-        } is open again`,
-      ];
+      return [`${clause(stepAt(job, body.step)?.step.say ?? 'the step')} is open again`];
     case 'pointClosed':
       return ['the note'];
     case 'reminderDone':

@@ -1,5 +1,7 @@
-import { listed } from '../words.ts';
+import { listed, sayCount } from '../words.ts';
 import { speaker, type Wording } from './line.ts';
+
+type Points = readonly { readonly text: string; readonly say?: string }[];
 
 export interface JobFacts {
   readonly opened: { readonly title: string; readonly kind: string };
@@ -12,11 +14,11 @@ export interface JobFacts {
   readonly whichJob: { readonly known: readonly string[] };
   readonly isPaused: Record<string, never>;
   readonly isClosed: Record<string, never>;
-  readonly cannotClose: { readonly because: readonly string[] };
-  readonly askClose: { readonly open: readonly string[] };
+  readonly cannotClose: { readonly because: Points };
+  readonly askClose: { readonly open: Points };
   readonly closed: { readonly open: number };
   readonly notClosed: Record<string, never>;
-  readonly openPoints: { readonly open: readonly string[] };
+  readonly openPoints: { readonly open: Points };
   readonly noted: { readonly text: string; readonly defect: boolean };
   readonly emptyNote: Record<string, never>;
   readonly reminder: { readonly text: string };
@@ -27,8 +29,13 @@ export interface JobFacts {
   readonly notHere: { readonly topic: string };
 }
 
-const first = (items: readonly string[], most: number) =>
-  items.length > most ? `${items.slice(0, most).join('. ')}. And more on the screen` : items.join('. ');
+/** The first few are spoken, the rest stand on the screen. */
+function first(points: Points, most: number): string {
+  const said = points.slice(0, most).map(({ text, say }) => say ?? text);
+  return points.length > most ? `${said.join('. ')}. And ${sayCount(points.length - most)} more on the screen` : said.join('. ');
+}
+
+const screen = (points: Points): string => points.map(({ text }) => text).join('\n');
 
 const words: Wording<JobFacts> = {
   opened: ({ title, kind }) => ({ tone: 'taken', speak: `new job: ${title}.`, show: `New job: ${title}\n${kind}` }),
@@ -51,19 +58,19 @@ const words: Wording<JobFacts> = {
   cannotClose: ({ because }) => ({
     tone: 'refused',
     speak: `not closed. ${first(because, 3)}.`,
-    show: `Not closed:\n${because.join('\n')}`,
+    show: `Not closed:\n${screen(because)}`,
   }),
   askClose: ({ open }) => ({
     tone: 'ask',
     speak: open.length > 0 ? `still open: ${first(open, 3)}. Close it all the same?` : 'nothing open. Close the job?',
-    show: open.length > 0 ? `Still open:\n${open.join('\n')}\nClose it all the same?` : 'Nothing open. Close the job?',
+    show: open.length > 0 ? `Still open:\n${screen(open)}\nClose it all the same?` : 'Nothing open. Close the job?',
   }),
   closed: ({ open }) => ({ tone: 'taken', speak: open > 0 ? 'closed, the open points are on the sheet.' : 'closed.' }),
   notClosed: () => ({ tone: 'taken', speak: 'left open.' }),
   openPoints: ({ open }) => ({
     tone: 'answer',
     speak: open.length > 0 ? `${first(open, 3)}.` : 'nothing open.',
-    show: open.length > 0 ? open.join('\n') : 'Nothing open.',
+    show: open.length > 0 ? screen(open) : 'Nothing open.',
   }),
   noted: ({ text, defect }) => ({
     tone: 'taken',

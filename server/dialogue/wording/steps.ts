@@ -1,4 +1,4 @@
-import { listed, type Named, sayName, showName } from '../words.ts';
+import { clause, listed, type Named, sayName, showName } from '../words.ts';
 import { speaker, type Wording } from './line.ts';
 
 type Slots = readonly Omit<Named, 'value'>[];
@@ -25,7 +25,7 @@ export interface StepFacts {
 }
 
 /** The first clause is enough to name a step. */
-const nameOf = (say: string) => (say.split(/[:;.,?]/)[0] ?? say).toLowerCase();
+const nameOf = (say: string) => clause(say).charAt(0).toLowerCase() + clause(say).slice(1);
 
 const words: Wording<StepFacts> = {
   step: ({ say, show, where, place, cautions }) => ({

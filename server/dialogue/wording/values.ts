@@ -36,7 +36,12 @@ export interface ValueFacts {
   readonly askStrike: Values;
   readonly askSide: { readonly field: FieldId; readonly value: Named };
   readonly askTarget: { readonly targets: readonly Named[] };
-  readonly outside: One & { readonly least: string | undefined; readonly most: string | undefined; readonly unit: Named['unit']; readonly judged: string };
+  readonly outside: One & {
+    readonly least: string | undefined;
+    readonly most: string | undefined;
+    readonly unit: Named['unit'];
+    readonly judged: string;
+  };
   readonly have: Values & { readonly unsure: readonly Named[] };
   readonly haveNone: { readonly field: FieldId | undefined };
   readonly noValueThere: { readonly field: FieldId | undefined };
@@ -52,7 +57,7 @@ function digits({ value, unit, field }: Named): string {
 
 const spoken = (values: readonly Named[], shop: Shop) =>
   grouped(values)
-    .map((value) => sayNamed(value, shop))
+    .map((value) => sentence(sayNamed(value, shop)))
     .join('. ');
 const shown = (values: readonly Named[], shop: Shop) =>
   grouped(values)
@@ -60,7 +65,7 @@ const shown = (values: readonly Named[], shop: Shop) =>
     .join('\n');
 const sure = (values: readonly Named[], shop: Shop) =>
   grouped(values)
-    .map((value) => sayNamed(value, shop) + digits(value))
+    .map((value) => sentence(sayNamed(value, shop)) + digits(value))
     .join('. ');
 
 /** Left and right alike are said once. */
@@ -92,7 +97,7 @@ const words: Wording<ValueFacts> = {
   }),
   struck: ({ values }, shop) => ({
     tone: 'taken',
-    speak: `struck: ${spoken(values, shop)}.`,
+    speak: `struck: ${listed(grouped(values).map((value) => sayNamed(value, shop)))}.`,
     show: `Struck\n${shown(values, shop)}`,
   }),
   confirmed: ({ values }, shop) => ({
@@ -146,7 +151,8 @@ const words: Wording<ValueFacts> = {
     ),
   askUnsure: ({ value }, shop) =>
     ask(`I may have misheard. ${sentence(sayNamed(value, shop))}${digits(value)}. Right?`, `${showNamed(value, shop)}\nRight?`),
-  askStrike: ({ values }, shop) => ask(`strike ${spoken(values, shop)}?`, `Strike?\n${shown(values, shop)}`),
+  askStrike: ({ values }, shop) =>
+    ask(`strike ${listed(grouped(values).map((value) => sayNamed(value, shop)))}?`, `Strike?\n${shown(values, shop)}`),
   askSide: ({ field, value }, shop) =>
     ask(
       `${sayFieldOf(field, shop)} ${sayOnly(value, shop)}: ${shop.sides.left} or ${shop.sides.right}?`,
@@ -182,7 +188,7 @@ const words: Wording<ValueFacts> = {
     speak: field ? `no ${sayFieldOf(field, shop)} to change. Say it whole.` : 'no value to change. Say which one, and the value.',
   }),
   whatIsIt: ({ said }) => ({ tone: 'ask', speak: `${said}: of what? Say it with its name, hub face ${said}.` }),
-  sayItAgain: ({ value }, shop) => ({ tone: 'ask', speak: `struck. ${sayName(value, shop)}: say it again.` }),
+  sayItAgain: ({ value }, shop) => ({ tone: 'ask', speak: `struck. ${sentence(sayName(value, shop))}: say it again.` }),
 };
 
 export const valueLine = speaker(words);
