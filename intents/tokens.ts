@@ -52,6 +52,12 @@ const sameMark: ReadonlyMap<string, string> = new Map(
   }),
 );
 
+/** "3M" is three million; "3m" is three metres. */
+const bigSizes: ReadonlyMap<string, Pick<Token, 'word' | 'kind'>> = new Map([
+  ['M', { word: 'million', kind: 'word' }],
+  ['G', { word: 'billion', kind: 'word' }],
+]);
+
 // number | letters (with inner apostrophe) | one vulgar fraction | any other single character
 const pattern =
   /(\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:\.\d+)?(?:e[+-]?\d+(?![\p{L}\d]))?|(?<![\p{L}\d.])\.\d+)|(\p{L}+(?:['’](?:s|t|re|m|ve|ll|d)\b)?)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])|([^\s])/gu;
@@ -63,7 +69,9 @@ export function tokenise(text: string): Token[] {
   for (const match of text.matchAll(pattern)) {
     const start = match.index;
     const end = start + match[0].length;
-    tokens.push({ ...read(match), span: [start, end], glued: start === last });
+    const glued = start === last;
+    const size = glued && tokens.at(-1)?.kind === 'number' ? bigSizes.get(match[0]) : undefined;
+    tokens.push({ ...(size ?? read(match)), span: [start, end], glued });
     last = end;
   }
   return tokens;

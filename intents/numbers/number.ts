@@ -155,8 +155,17 @@ function afterPoint(
     .map(({ end, digits }) => decimal(start, end, `${whole}.${digits}`, likes));
 }
 
+/** "1.062", "2e3". Powers of ten beyond thirty are no quantity anyone says: they count as thirty. */
+function exactly(text: string): Fraction {
+  const [digits = '0', power] = text.split('e');
+  if (power === undefined) return new Fraction(digits);
+  const size = Math.min(30, Math.abs(Number(power)));
+  const scale = new Fraction(10n ** BigInt(size));
+  return Number(power) < 0 ? new Fraction(digits).div(scale) : new Fraction(digits).mul(scale);
+}
+
 function decimal(start: number, end: number, text: string, likes: readonly number[]): NumberReading {
-  const value = new Fraction(text);
+  const value = exactly(text);
   const places = text.split('.')[1]?.length ?? 0;
   const soundsLike = likes.map((like) => value.add(like));
   return { start, end, value, shape: 'decimal', shop: false, soundsLike, resolution: `1/${10 ** places}` };

@@ -26,6 +26,8 @@ export interface QuantityReading {
   readonly number: NumberReading;
   /** Where the number begins, after any hedge. */
   readonly numberAt: number;
+  /** Its number was typed in digits, not spoken. */
+  readonly typed: boolean;
 }
 
 const before = lexicon(hedgesBefore);
@@ -84,7 +86,7 @@ export function readAmount(tokens: readonly Token[], at: number, plausible?: Pla
 
 function withUnit(tokens: readonly Token[], number: NumberReading): QuantityReading {
   const unit = readUnit(tokens, unitAt(tokens, number));
-  const plain = amount(number, number.end, number.value, unit);
+  const plain = amount(tokens, number, number.end, number.value, unit);
   if (!unit) return plain;
   return feetAndInches(tokens, plain, unit) ?? partAfterUnit(tokens, plain, unit) ?? plain;
 }
@@ -97,10 +99,21 @@ function unitAt(tokens: readonly Token[], number: NumberReading): number {
     const article = classOf(tokens[at])?.is === 'article';
     return article && readUnit(tokens, at + 1) ? at + 1 : at;
   }
-  return tokens[at]?.word === '-' && tokens[at]?.glued && tokens[at + 1]?.kind === 'word' ? at + 1 : at;
+  const counted = tokens[at]?.word === 'of' && counts.has(tokens[at - 1]?.word ?? '');
+  const hyphen = tokens[at]?.word === '-' && tokens[at]?.glued && tokens[at + 1]?.kind === 'word';
+  return counted || hyphen ? at + 1 : at;
 }
 
-function amount(number: NumberReading, end: number, value: Fraction, unit: UnitReading | undefined): QuantityReading {
+/** "a couple of thou", "two dozen of". */
+const counts = new Set(['couple', 'pair', 'dozen', 'dozens']);
+
+function amount(
+  tokens: readonly Token[],
+  number: NumberReading,
+  end: number,
+  value: Fraction,
+  unit: UnitReading | undefined,
+): QuantityReading {
   const times = unit?.times;
   return {
     start: number.start,
@@ -109,6 +122,7 @@ function amount(number: NumberReading, end: number, value: Fraction, unit: UnitR
     value: times ? value.mul(times) : value,
     soundsLike: times ? number.soundsLike.map((like) => like.mul(times)) : number.soundsLike,
     number,
+    typed: tokens[number.start]?.kind !== 'word',
     ...(unit ? { unit: unit.unit, unitWord: unit.said } : {}),
     ...(number.resolution ? { resolution: number.resolution } : {}),
   };
@@ -163,7 +177,7 @@ export function unitAndPart(tokens: readonly Token[], at: number): QuantityReadi
     shop: false,
     soundsLike: [],
   };
-  const whole = amount(one, one.end, one.value, unit);
+  const whole = amount(tokens, one, one.end, one.value, unit);
   const found = partAfterUnit(tokens, whole, unit) ?? (article ? (feetAndInches(tokens, whole, unit) ?? whole) : undefined);
   return found && (article || found !== whole) ? found : undefined;
 }

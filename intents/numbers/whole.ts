@@ -34,6 +34,7 @@ function wholesAt(tokens: readonly Token[], at: number): Whole[] {
   if (!first) return [];
   if (first.kind === 'number') return typed(tokens, at);
   const found = classOf(first);
+  if (repeats.has(first.word)) return runs(tokens, at);
   if (!found || found.is === 'and' || found.is === 'point') return [];
   const readings = [...plain(tokens, at), ...runs(tokens, at)];
   return readings.sort((a, b) => a.end - b.end);
@@ -59,6 +60,8 @@ function withScales(tokens: readonly Token[], one: Whole): Whole | undefined {
 
 /** One spoken chunk of one or two digits: "seven", "oh", "fifteen", "seventy-two". */
 function chunkAt(tokens: readonly Token[], at: number): Chunk | undefined {
+  const repeat = repeats.get(tokens[at]?.word ?? '');
+  if (repeat) return repeated(chunkAt(tokens, at + 1), repeat);
   const found = classOf(tokens[at]);
   if (found?.is === 'zero') return { end: at + 1, text: '0', soundsLike: 0 };
   if (found?.is === 'digit') return { end: at + 1, text: String(found.value), soundsLike: 0 };
@@ -68,6 +71,16 @@ function chunkAt(tokens: readonly Token[], at: number): Chunk | undefined {
   const unit = classOf(tokens[end]);
   if (unit?.is === 'digit') return { end: end + 1, text: String(found.value + unit.value), soundsLike: 0 };
   return { end: at + 1, text: String(found.value), soundsLike: likeTens(found.value) };
+}
+
+/** "double oh seven", "triple four": one digit said once. */
+const repeats: ReadonlyMap<string, number> = new Map([
+  ['double', 2],
+  ['triple', 3],
+]);
+
+function repeated(chunk: Chunk | undefined, times: number): Chunk | undefined {
+  return chunk?.text.length === 1 ? { ...chunk, text: chunk.text.repeat(times) } : undefined;
 }
 
 const likeTeen = (value: number) => (value > 12 ? (value - 10) * 10 - value : 0);

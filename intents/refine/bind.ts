@@ -161,7 +161,8 @@ function implied(cell: Cell, value: Value, position: Position | undefined, where
   if (value.is === 'choice') return value.field;
   if (value.is === 'stamp') return positioned([value.stamp.field], position)[0];
   const { number, unit, unitWord } = value.quantity;
-  if (number.kilo && (unit === undefined || unit === 'lb')) return 'capacity';
+  const spokenKilo = number.kilo === true && !value.quantity.typed;
+  if (spokenKilo && fits('capacity', value) && length(value, 'capacity')) return 'capacity';
   if (unit === 'deg' && unitWord === 'degree' && value.quantity.value.compare(1) !== 0) return 'startAngle';
   const onAxle = where.axle !== undefined && cell.trail.some((item) => item.is === 'place' && 'axle' in item.place);
   if (onAxle && (unit === 'lb' || unit === 'kg' || (unit === undefined && number.shop))) return 'axleLoad';

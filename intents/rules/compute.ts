@@ -93,7 +93,9 @@ function prefixed(tokens: readonly Token[], at: number): Sum | undefined {
 function shared(tokens: readonly Token[], at: number): Sum | undefined {
   for (const [said, op, by] of shares) {
     const start = afterWords(tokens, at, said);
-    const a = start ? readAmount(tokens, start) : undefined;
+    // "one third of an inch" is a length; "double oh seven" a number.
+    const plain = tokens[start]?.word === 'a' || tokens[start]?.word === 'an' || tokens[start]?.word === 'oh';
+    const a = start && !plain ? readAmount(tokens, start) : undefined;
     if (a && isEnd(tokens, a.end)) return { op, a: amountSaid(a), b: { value: by, unit: '1' } };
   }
   return undefined;

@@ -27,11 +27,6 @@ export function digitsAt(tokens: readonly Token[], at: number): Characters | und
 function digitGroup(tokens: readonly Token[], at: number): Characters | undefined {
   const token = tokens[at];
   if (token?.kind === 'number') return /^\d+$/.test(token.word) ? { end: at + 1, text: token.word } : undefined;
-  const repeat = token?.word === 'double' ? 2 : token?.word === 'triple' ? 3 : 0;
-  if (repeat) {
-    const once = readWholes(tokens, at + 1)[0];
-    return once && once.digits.length === 1 ? { end: once.end, text: once.digits.repeat(repeat) } : undefined;
-  }
   const whole = readWholes(tokens, at)
     .filter(({ form, digits }) => form === 'run' || /^\d{1,2}$/.test(digits) || digits.endsWith('00'))
     .filter(({ end }) => end > at)

@@ -125,5 +125,7 @@ export const partWords: readonly (readonly [string, readonly string[]])[] = [
   ['coupler', ['(coupler|couplers|ball|latch|hitch|safety chain|safety chains|chains|jack|tongue jack)']],
   ['fender', ['(fender|fenders|fender bracket|fender brackets)']],
   ['wiring', ['(wire|wires|wiring|plug|harness|connector|lights|light|breakaway|breakaway switch|battery)']],
-  ['one', ['(it|outer|inner|left|right|one|side)']],
 ];
+
+/** Stand for a part that both sides know: "the outer is too far gone". */
+export const standIns: readonly string[] = ['(it|outer|inner|left|right|one|side|that one|this one)'];
