@@ -19,8 +19,6 @@ export interface RecordedValue {
   readonly gate: boolean;
   /** Asked for only where these hold; absent = always. */
   readonly when?: readonly Condition[];
-  /** One value for the whole trailer, though the field usually has sides (total brake current). */
-  readonly whole?: boolean;
 }
 
 export interface Caution {

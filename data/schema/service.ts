@@ -40,7 +40,6 @@ const recorded = z.strictObject({
   unit: unit.optional(),
   gate: z.boolean(),
   when: z.array(condition).optional(),
-  whole: z.boolean().optional(),
 });
 const step = z.strictObject({
   ...base,

@@ -169,11 +169,11 @@ function heat(readings: readonly Reading[]): Judgement | undefined {
   return verdict && { about: 'heat', verdict };
 }
 
-/** Two brakes an axle; a full battery is reckoned at twelve and a half volts where none was measured (common practice, no source). */
+/** One magnet where a side was said, else all of the trailer; a full battery is reckoned at twelve and a half volts where none was measured (common practice, no source). */
 function current(value: Reading, readings: readonly Reading[]): Judgement {
   const read = measured(readings, { field: 'voltage' });
   const volts = read && isNumber(read.value) ? amountIn(read, 'V').value : new Fraction('12.5');
-  const brakes = brakesOf(readings);
+  const brakes = value.side === 'left' || value.side === 'right' ? 1 : brakesOf(readings);
   return { about: 'current', verdict: judgeCurrent(amountIn(value, 'A').value, brakeCurrent(brakes, volts, drumOf(readings))) };
 }
 

@@ -152,10 +152,12 @@ const currentWords: WordsFor<CurrentVerdict> = {
   currentNone: (verdict, ask) =>
     both((form) => `Nothing flows: ${expectedAmps(verdict, ask, form)} expected. Look at plug, earth and controller.`),
   currentOneShort: (verdict, ask) =>
-    both(
-      (form) =>
-        `Low by ${ask.tell.count(verdict.missing)[form]} magnet${verdict.missing > 1 ? 's' : ''}: ${expectedAmps(verdict, ask, form)} expected. Measure each one.`,
-    ),
+    both((form) => {
+      const { missing, expected } = verdict;
+      const alone = missing === expected.brakes - 1 ? ' If that was one magnet alone it is good: say its side.' : '';
+      const gone = `${ask.tell.count(missing)[form]} magnet${missing > 1 ? 's' : ''}`;
+      return `Low by ${gone}: ${expectedAmps(verdict, ask, form)} expected. Measure each one.${alone}`;
+    }),
   currentLow: (verdict, ask) =>
     both((form) => `Low: ${expectedAmps(verdict, ask, form)} expected. Look at earth, joints and wire.`),
   currentHigh: (verdict, ask) =>

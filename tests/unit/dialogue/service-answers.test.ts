@@ -284,6 +284,8 @@ describe('judging what was called out', () => {
       ['hubApart', 'bad'],
     ],
     [value('magnetResistance', '9', { unit: 'ohm', side: 'left' }), [value('brakeSize', '10x9/4')], ['magnetHigh', 'bad']],
+    [value('magnetCurrent', '15/4', { unit: 'A' }), [value('axleCount', 'tandem')], ['currentOneShort', 'bad']],
+    [value('magnetCurrent', '15/4', { unit: 'A', side: 'left' }), [value('axleCount', 'tandem')], ['currentGood', 'good']],
     [value('treadDepth', '1/32', { unit: 'in', side: 'left' }), [], ['treadWorn', 'bad']],
     [value('liningThickness', '1/16', { unit: 'in', side: 'left' }), [], ['liningWorn', 'bad']],
     [value('drumDiameter', '12.1', { unit: 'in', side: 'left' }), [], ['drumWorn', 'bad']],

@@ -45,7 +45,7 @@ function withLimits(record: RecordedValue, readings: readonly Reading[]): Record
 }
 
 function sidesOf(record: RecordedValue, side: SideName | undefined): readonly (SideName | undefined)[] {
-  if (record.whole || !fieldOf(record.field).perSide) return [undefined];
+  if (!fieldOf(record.field).perSide) return [undefined];
   return side === undefined ? ['left', 'right'] : [side];
 }
 
