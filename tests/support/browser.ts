@@ -110,7 +110,7 @@ export async function say(page: Page, text: string): Promise<string> {
   await page.fill('#typed', text);
   await page.press('#typed', 'Enter');
   await answers.nth(before).waitFor();
-  return (await answers.nth(before).innerText()).replace(/^Said\s*/, '');
+  return ((await answers.nth(before).textContent()) ?? '').replace(/^Said\s*/, '');
 }
 
 /** What the server keeps. */

@@ -46,6 +46,8 @@ export interface Bay {
   /** Values parsed here and not sent yet. */
   readonly kept: readonly KeptValue[];
   readonly notice?: string;
+  /** What the server would not have, for the typed line to take back. */
+  readonly giveBack?: string;
   readonly jobs: readonly JobSummary[];
   readonly settings: Settings;
   readonly settingsOpen: boolean;

@@ -38,6 +38,7 @@ export function Tally({ lines }: { lines: readonly Line[] }) {
   return (
     <section class="tally" aria-label="Heard and answered">
       <h2>Heard and answered</h2>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
       <div role="log" class="tally-lines" tabIndex={0} aria-label="Heard and answered">
         {lines.map((line) => (
           <p key={line.id} class={`tally-line ${line.who} ${line.mark ?? ''}`}>

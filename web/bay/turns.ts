@@ -61,7 +61,7 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
     const words = `${why.message} ${why.whatToDo}`;
     mark(id, 'refused');
     addLine({ id: `${id} reply`, who: 'answered', text: words, at: new Date().toISOString() });
-    bay.set({ last: { turn: id, heard: text, taken: words, tone: 'refused' } });
+    bay.set({ last: { turn: id, heard: text, taken: words, tone: 'refused' }, giveBack: text });
     play('refused');
   }
 

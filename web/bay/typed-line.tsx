@@ -1,8 +1,11 @@
 // Typing: the same sentence, by hand. Nothing typed is lost: a refused line comes back into the box.
-import { useRef } from 'hono/jsx/dom';
+import { useEffect, useRef } from 'hono/jsx/dom';
 
-export function TypedLine({ onSay }: { onSay: (text: string) => void }) {
+export function TypedLine({ giveBack, onSay }: { giveBack: string | undefined; onSay: (text: string) => void }) {
   const box = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (box.current && giveBack && box.current.value === '') box.current.value = giveBack;
+  }, [giveBack]);
   const send = (event: Event): void => {
     event.preventDefault();
     const input = box.current;

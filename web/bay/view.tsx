@@ -57,7 +57,7 @@ export function BayView({ hands }: { hands: Hands }) {
         <div class="hand-lines">
           <LastHeard state={state} />
           <Question state={state} onSay={hands.say} />
-          <TypedLine onSay={hands.say} />
+          <TypedLine giveBack={state.giveBack} onSay={hands.say} />
         </div>
         <TalkBar voice={state.voice} level={state.level} hold={hands.hold} />
       </footer>

@@ -85,9 +85,11 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
 
   function take(hearing: Hearing): void {
     if (bay.get().voice.is === 'hearing') bay.set({ voice: { is: 'ready' } });
-    if (hearing.ok) return onHeard(hearing);
-    play('refused');
-    bay.set({ notice: hearing.message });
+    if (hearing.ok) onHeard(hearing);
+    else {
+      play('refused');
+      bay.set({ notice: hearing.message });
+    }
   }
 
   function failed(cause: unknown): void {

@@ -57,33 +57,40 @@ function LogPage() {
     <>
       <Top title="Log book" />
       <main class="ledger">
-        <form class="search" role="search" onSubmit={onSubmit} onInput={onInput}>
-          <label class="wide">
-            Look for{' '}
-            <input name="q" type="search" autocomplete="off" placeholder="trailer, customer, words of a note, hub face 72 3/8" />
-          </label>
-          <label>
-            Status
-            <select name="status">
-              <option value="">any</option>
-              <option value="open">open</option>
-              <option value="paused">paused</option>
-              <option value="closed">closed</option>
-            </select>
-          </label>
-          <label>
-            From <input name="from" type="date" />
-          </label>
-          <label>
-            To <input name="to" type="date" />
-          </label>
-          <label class="check">
-            <input name="open" type="checkbox" value="1" /> with open points only
-          </label>
-          <button type="submit" class="plain">
-            Look
-          </button>
-        </form>
+        <search>
+          <form class="search" onSubmit={onSubmit} onInput={onInput}>
+            <label class="wide">
+              Look for{' '}
+              <input
+                name="q"
+                type="search"
+                autocomplete="off"
+                placeholder="trailer, customer, words of a note, hub face 72 3/8"
+              />
+            </label>
+            <label>
+              Status
+              <select name="status">
+                <option value="">any</option>
+                <option value="open">open</option>
+                <option value="paused">paused</option>
+                <option value="closed">closed</option>
+              </select>
+            </label>
+            <label>
+              From <input name="from" type="date" />
+            </label>
+            <label>
+              To <input name="to" type="date" />
+            </label>
+            <label class="check">
+              <input name="open" type="checkbox" value="1" /> with open points only
+            </label>
+            <button type="submit" class="plain">
+              Look
+            </button>
+          </form>
+        </search>
         <p role="status" class="count">
           {state === 'looking'
             ? 'Looking.'

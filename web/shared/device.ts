@@ -47,5 +47,5 @@ export function setDevice(patch: Partial<Device>): void {
 }
 
 export function applyTheme(): void {
-  document.documentElement.dataset['theme'] = device.get().theme;
+  document.documentElement.dataset.theme = device.get().theme;
 }
