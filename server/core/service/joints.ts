@@ -66,7 +66,8 @@ function widest(ranges: readonly Range[]): Range | undefined {
 export function wheelDiameterOf(readings: readonly Reading[]): string | undefined {
   const said = measured(readings, { field: 'wheelDiameter' })?.value;
   if (said !== undefined) return said;
-  return /[RDB-](\d{1,2}(?:\.5)?)(?:[A-Z]*)$/.exec(measured(readings, { field: 'tyreSize' })?.value ?? '')?.[1];
+  const tyre = measured(readings, { field: 'tyreSize' })?.value ?? '';
+  return /(?:\d[RDB]|-)(\d{1,2}(?:\.5)?)(?!\d)/.exec(tyre)?.[1];
 }
 
 /** Studs of one wheel: as counted, else from the bolt pattern ("5x9/2"). */

@@ -31,7 +31,7 @@ export function due(ask: Ask): Answer {
       show: lines(
         ...reminders.map(
           ({ text, dueAt, dueMiles }) =>
-            `${text}${dueAt ? ` (${dueAt.slice(0, 10)})` : ''}${dueMiles ? ` (at ${dueMiles} mi)` : ''}`,
+            `${text}${dueAt ? ` (${dueAt.slice(0, 10)})` : ''}${dueMiles && odometer ? ` (at ${dueMiles} mi)` : ''}`,
         ),
         ...services.map(
           ({ row, dueAt, dueMiles, state }) =>

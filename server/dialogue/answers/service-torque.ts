@@ -3,6 +3,7 @@ import {
   type Fraction,
   measured,
   type Range,
+  type Reading,
   type TorqueStage,
   type UBoltTorque,
   uBoltLegs,
@@ -24,19 +25,35 @@ export function torque(ask: Ask): Answer {
   const { job, question } = ask;
   const words = parts.has(question.of ?? '') ? `${ask.words} ${question.of?.toLowerCase()}` : ask.words;
   if (/extension|crow ?foot/.test(words)) return extension(ask);
-  if (/grade|class|anti.?seize/.test(words) || givenThread(ask)) return bolt(ask);
+  if (/grade|class|anti.?seize/.test(words)) return bolt(ask);
   if (/u.?bolt/.test(words)) return uBolts(ask);
   if (/spring ?bolt|shackle|equali[sz]er|hanger|eye bolt/.test(words)) return springBolts(ask);
   if (/seat\b|spindle|castle|axle nut|bearing/.test(words)) return seat(ask);
-  if (/nut|lug|wheel|hub/.test(words)) return wheelNuts(ask);
+  if (/nut|lug|wheel|hub|stud/.test(words)) return wheelNuts(ask);
+  if (givenThread(ask)) return bolt(ask);
   if (job.currentStep?.startsWith('fitAxle/')) return uBolts(ask);
   return job.currentStep?.startsWith('hubBearing/') ? seat(ask) : wheelNuts(ask);
 }
 
+/** The job's values, and over them what the question itself names: "half twenty studs on thirteen inch steel wheels". */
+function withGiven({ readings, given, words }: Ask, thread: 'studThread' | 'uBoltThread'): readonly Reading[] {
+  const named = given.flatMap((one): readonly Reading[] => {
+    const { value, unit } = one;
+    if (one.kind !== 'measure') return unit === 'in' ? [{ field: 'wheelDiameter', value, unit, stage: 'fitted' }] : [];
+    const { field } = one;
+    return [{ field: /Thread$/.test(field) ? thread : field, value, stage: 'fitted', ...(unit === undefined ? {} : { unit }) }];
+  });
+  const metal = /\bsteel/.test(words) ? 'steel' : /alumin|alloy/.test(words) ? 'aluminium' : undefined;
+  const wheel: readonly Reading[] = metal ? [{ field: 'wheelType', value: metal, stage: 'fitted' }] : [];
+  return [...readings, ...named.filter(({ field }) => joint.has(field)), ...wheel];
+}
+
+const joint: ReadonlySet<FieldId> = new Set<FieldId>(['studThread', 'uBoltThread', 'wheelType', 'wheelDiameter', 'tyreSize']);
+
 const makerFirst = "The maker's figure comes first.";
 
 function wheelNuts(ask: Ask): Answer {
-  const torques = wheelNutsOf(ask.readings);
+  const torques = wheelNutsOf(withGiven(ask, 'studThread'));
   const used = (['studThread', 'wheelType', 'wheelDiameter', 'tyreSize'] as const).map((field) =>
     measured(ask.readings, { field }),
   );
@@ -96,7 +113,7 @@ const wheelNutWords: WheelNutWords = {
 };
 
 function uBolts(ask: Ask): Answer {
-  const torques = uBoltsOf(ask.readings);
+  const torques = uBoltsOf(withGiven(ask, 'uBoltThread'));
   const words = uBoltWords[torques.code](torques as never, ask);
   const recorded = recordedTorques(ask, 'uBoltTorque');
   return answer(

@@ -97,6 +97,16 @@ describe('torque', () => {
   });
 
   test.each([
+    ['what torque for half twenty studs on thirteen inch steel wheels', 'between fifty and sixty foot pounds'],
+    ['what torque for half twenty studs on ST205/75R15 tyres steel wheels', 'between ninety and one hundred twenty foot pounds'],
+    ['what torque for nine sixteenths eighteen u bolts', 'at most seventy-five foot pounds'],
+  ])('what the question itself names counts: %s', (text, want) => {
+    const told = ask(text);
+    expect(told.code).toMatch(/published$/);
+    expect(told.speak.toLowerCase()).toContain(want);
+  });
+
+  test.each([
     ['what is the seat torque', 'seat'],
     ['how tight do the shackle bolts go', 'springBolts'],
     ['what do the u bolts get', 'uBolts.threadUnknown'],
