@@ -15,7 +15,8 @@ for (const row of mishearings) heard.set(row.heard.toLowerCase(), [...(heard.get
 const rows = lexicon([...heard].map(([words, meanings]) => [meanings, [words]] as const));
 
 /** The same text as it was meant. Spans still point into the text as it was given. */
-export function mend(tokens: readonly Token[]): Token[] {
+export function mend(given: readonly Token[]): Token[] {
+  const tokens = given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1]));
   const mended: Token[] = [];
   for (let at = 0; at < tokens.length; ) {
     const found = rows.longest(tokens, at);
@@ -30,6 +31,12 @@ export function mend(tokens: readonly Token[]): Token[] {
     }
   }
   return bySound(mended);
+}
+
+/** "seventy-two", "one-hundred", "half-inch": the hyphen says nothing; between digits it does. */
+function isNumberHyphen(token: Token, before: Token | undefined, after: Token | undefined): boolean {
+  const joins = token.word === '-' && token.glued && after?.glued === true && after.kind === 'word' && before?.kind === 'word';
+  return joins && (isNumberWord(before) || before.word === 'half' || before.word === 'quarter' || before.word === 'and');
 }
 
 function replaced(tokens: readonly Token[], at: number, end: number, meant: string): Token[] {

@@ -51,12 +51,12 @@ function numerators(tokens: readonly Token[], at: number): { end: number; numera
 }
 
 function denominatorsAt(tokens: readonly Token[], at: number): { end: number; denominator: number }[] {
-  const start = hyphen(tokens, at);
+  const start = at;
   const found: { end: number; denominator: number }[] = [];
   const single = denominators.get(tokens[start]?.word ?? '');
   if (single) found.push({ end: start + 1, denominator: single });
   const ten = classOf(tokens[start]);
-  const next = hyphen(tokens, start + 1);
+  const next = start + 1;
   const word = tokens[next]?.word ?? '';
   const ordinal = ten?.is === 'tens' ? unitOrdinals.get(word) : undefined;
   if (ten?.is === 'tens' && ordinal) found.push({ end: next + 1, denominator: ten.value + ordinal });
@@ -71,5 +71,3 @@ function overWhole(tokens: readonly Token[], at: number): { end: number; denomin
     .filter(({ value }) => value > 0)
     .map(({ end, value }) => ({ end, denominator: value }));
 }
-
-const hyphen = (tokens: readonly Token[], at: number) => (tokens[at]?.word === '-' && tokens[at]?.glued ? at + 1 : at);

@@ -67,7 +67,7 @@ function chunkAt(tokens: readonly Token[], at: number): Chunk | undefined {
   if (found?.is === 'digit') return { end: at + 1, text: String(found.value), soundsLike: 0 };
   if (found?.is === 'teen') return { end: at + 1, text: String(found.value), soundsLike: likeTeen(found.value) };
   if (found?.is !== 'tens') return undefined;
-  const end = skipHyphen(tokens, at + 1);
+  const end = at + 1;
   const unit = classOf(tokens[end]);
   if (unit?.is === 'digit') return { end: end + 1, text: String(found.value + unit.value), soundsLike: 0 };
   return { end: at + 1, text: String(found.value), soundsLike: likeTens(found.value) };
@@ -85,10 +85,6 @@ function repeated(chunk: Chunk | undefined, times: number): Chunk | undefined {
 
 const likeTeen = (value: number) => (value > 12 ? (value - 10) * 10 - value : 0);
 const likeTens = (value: number) => (value > 20 ? value / 10 + 10 - value : 0);
-
-function skipHyphen(tokens: readonly Token[], at: number): number {
-  return tokens[at]?.word === '-' && tokens[at]?.glued ? at + 1 : at;
-}
 
 /** "one twenty" 120, "two oh five" 205, "twenty-nine ninety" 2990, "seven two" 72: chunks side by side. */
 function runs(tokens: readonly Token[], at: number): Whole[] {

@@ -42,9 +42,9 @@ function metric(tokens: readonly Token[], at: number): Stamp | undefined {
 function inch(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
   for (const size of sizes(tokens, at)) {
     const unit = readUnit(tokens, size.end);
-    const afterUnit = unit?.unit === 'in' ? unit.end : size.end;
+    const afterUnit = unit?.unit === 'in' && unit.times.compare(1) === 0 ? unit.end : size.end;
     const joined = joints.has(tokens[afterUnit]?.word ?? '');
-    if (size.value.d === 1n && !unit && !joined) continue;
+    if (size.value.d === 1n && afterUnit === size.end && !joined) continue;
     const pitch = readNumbers(tokens, joined ? afterUnit + 1 : afterUnit).find(
       ({ value, shape }) => shape === 'whole' && value.compare(4) >= 0 && value.compare(64) <= 0,
     );
@@ -61,7 +61,8 @@ function inch(tokens: readonly Token[], at: number, asked: boolean): Stamp | und
 function sizes(tokens: readonly Token[], at: number): Pick<NumberReading, 'value' | 'end'>[] {
   const bare = unitAndPart(tokens, at);
   const one = tokens[at]?.word === 'inch' ? [{ value: new Fraction(1), end: at + 1 }] : [];
-  return [...(bare?.unit === 'in' ? [bare] : []), ...readNumbers(tokens, at), ...one];
+  const numbers = readNumbers(tokens, at).filter(({ shape }) => shape !== 'decimal' || tokens[at]?.kind === 'number');
+  return [...(bare?.unit === 'in' ? [bare] : []), ...numbers, ...one];
 }
 
 const stamp = (end: number, value: string): Stamp => ({ end, holds: 'thread', field: 'studThread', value });
