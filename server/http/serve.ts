@@ -25,7 +25,7 @@ const drainMs = 150;
 
 /** @throws the listen error (EADDRINUSE, EACCES) by rejecting */
 export function listen(app: Hono, hostname: string, port: number, tls?: Tls): Promise<Listening> {
-  const respond = getRequestListener(app.fetch, { overrideGlobalObjects: false });
+  const respond = getRequestListener(app.fetch);
   let draining = false;
   const answer = (request: IncomingMessage, response: ServerResponse): void => {
     if (draining) response.setHeader('Connection', 'close');

@@ -3,7 +3,8 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { ErrorBody } from '#wire';
-import { aServer, type Call, ownHost, spoken } from '../support/server.ts';
+import { listen } from '../../server/http/serve.ts';
+import { aServer, type Call, spoken } from '../support/server.ts';
 
 const requests = Number(process.env.AXLEHAND_FUZZ ?? 2000);
 const documented = [200, 400, 401, 403, 404, 409, 413, 421, 422, 429];
@@ -194,20 +195,34 @@ function versioned(call: Call, version = 0): Call {
 it(
   `answers ${requests} odd requests by the book`,
   async () => {
-    const server = await aServer();
+    let host = '';
+    const server = await aServer({ hosts: () => [host] });
+    const { port, stop } = await listen(server.app, '127.0.0.1', 0);
+    host = `127.0.0.1:${port}`;
+    const overWire = (path: string, { method = 'GET', body, headers }: Call): Promise<Response> =>
+      fetch(`http://${host}${path}`, {
+        method,
+        headers: { origin: `http://${host}`, ...headers },
+        ...(body === undefined ? {} : { body: String(body) }),
+      });
+    const own = () => ({ host, origin: `http://${host}` });
+    // Every tenth goes through a socket: slower, but it is the real way in.
+    const call = (path: string, given: Call): Promise<Response> =>
+      n % 10 === 0 ? overWire(path, given) : server.call(path, { ...given, headers: { ...own(), ...given.headers } });
+    let n = 0;
     for (const [i, said] of ['open a job for the fuzz trailer', 'hub face 72', 'spring centre 58'].entries()) {
-      await server.call('/api/turns', { method: 'POST', body: spoken(said, i === 0 ? null : '1', `fuzz-seed-${i + 1}`) });
+      const body = JSON.stringify(spoken(said, i === 0 ? null : '1', `fuzz-seed-${i + 1}`));
+      await call('/api/turns', { method: 'POST', body, headers: { 'content-type': 'application/json' } });
     }
     const statuses = new Map<number, number>();
     const heap: number[] = [];
-    let n = 0;
     await fc.assert(
-      fc.asyncProperty(shot, async ({ path, call }) => {
-        const response = await server.call(path, versioned(call, server.log.job('1')?.version));
+      fc.asyncProperty(shot, async ({ path, call: given }) => {
+        const response = await call(path, versioned(given, server.log.job('1')?.version));
         statuses.set(response.status, (statuses.get(response.status) ?? 0) + 1);
-        expect(documented, `${call.method} ${path} ${faults(server.lines)}`).toContain(response.status);
+        expect(documented, `${given.method} ${path} ${faults(server.lines)}`).toContain(response.status);
         const answer = await response.text();
-        if (response.status >= 400 && call.method !== 'HEAD') {
+        if (response.status >= 400 && given.method !== 'HEAD') {
           const { error } = JSON.parse(answer) as ErrorBody;
           expect([typeof error.code, typeof error.message, typeof error.whatToDo]).toEqual(['string', 'string', 'string']);
           expect(answer).not.toMatch(/\bat .*\.(ts|js):\d/);
@@ -219,7 +234,7 @@ it(
     );
     expect(server.log.verify().fault).toBeUndefined();
     expect(server.lines.filter((line) => line.includes('"error"'))).toEqual([]);
-    expect(ownHost).not.toBe('');
+    await stop();
     console.info(`statuses ${JSON.stringify([...statuses].sort())}; heap MB ${heap.join(' ')}; events ${server.log.head()}`);
   },
   30_000 + requests * 30,
