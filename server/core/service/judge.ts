@@ -60,9 +60,27 @@ const judges: Readonly<Partial<Record<FieldId, Judge>>> = {
 
 /** The verdict on one value of the job, or undefined where nothing can be said (no rule, or its other half is not measured yet). */
 export function judgeReading(value: Reading, readings: readonly Reading[]): Judgement | undefined {
-  if (!isNumber(value.value) || value.origin === 'maker') return undefined;
-  return judges[value.field]?.(value, readings);
+  const judge = judges[value.field];
+  if (!judge || !isNumber(value.value) || value.origin === 'maker') return undefined;
+  const judgements = endsOf(value).flatMap((end) => judge(end, readings) ?? []);
+  return judgements.toSorted((one, other) => rank(other) - rank(one))[0];
 }
+
+/** Both ends of a range, and "just over five" as a little over five: the worst that it can be is what is judged. */
+function endsOf(value: Reading): readonly Reading[] {
+  const upper = value.to === undefined ? [] : [{ ...value, value: value.to }];
+  return [nudged(value), ...upper];
+}
+
+function nudged(value: Reading): Reading {
+  const { unit, step } = fieldOf(value.field);
+  const way = value.hedge === 'over' ? 1 : value.hedge === 'under' ? -1 : 0;
+  if (way === 0 || unit === undefined || step === undefined) return value;
+  const amount = amountIn(value, unit).value.add(new Fraction(step).mul(way).div(2));
+  return { ...value, value: amount.toFraction(), unit };
+}
+
+const rank = (judgement: Judgement): number => ['good', 'doubtful', 'bad'].indexOf(gravityOf(judgement));
 
 const good: ReadonlySet<string> = new Set([
   ...['torqueWithin', 'torqueUnjudged', 'endPlayWithin', 'square', 'parallel', 'toeWithin', 'hubsAlike', 'hubAlone'],

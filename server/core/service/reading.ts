@@ -10,6 +10,7 @@ export interface Reading {
   readonly field: FieldId;
   readonly value: string;
   readonly to?: string;
+  readonly hedge?: 'under' | 'over' | 'about' | 'atLeast' | 'atMost';
   readonly unit?: UnitId;
   readonly side?: SideName | 'both';
   readonly axle?: AxleName;
