@@ -86,8 +86,10 @@ function askedAfter(tokens: readonly Token[], quantity: QuantityReading | undefi
 }
 
 function quantityAt(tokens: readonly Token[], at: number, calling: Calling): QuantityReading | undefined {
-  if (calling.fields.length > 0) return readQuantity(tokens, at, plausibleFor(calling));
+  if (!calling.implied) return readQuantity(tokens, at, plausibleFor(calling));
   const whole = readQuantity(tokens, at);
+  if (calling.fields.length > 0)
+    return whole && fieldNames.longest(tokens, whole.end) ? whole : readQuantity(tokens, at, plausibleFor(calling));
   if (whole?.number.whole?.form !== 'run' || notTwoLengths(whole.value, whole.unit) || fieldNames.longest(tokens, whole.end))
     return whole;
   return readQuantity(tokens, at, notTwoLengths);

@@ -23,11 +23,15 @@ function partsAt(tokens: readonly Token[], at: number): Part[] {
   const found: Part[] = [];
   for (const { end, numerator, run } of numerators(tokens, at)) {
     for (const { end: last, denominator } of denominatorsAt(tokens, end)) {
-      if (denominator > 1 && (!run || denominator >= 100)) found.push({ end: last, numerator, denominator });
+      const usual = run ? denominator >= 100 && denominator !== tenThousand : denominator !== tenThousand || numerator < 100;
+      if (denominator > 1 && usual) found.push({ end: last, numerator, denominator });
     }
   }
   return found.sort((a, b) => a.end - b.end);
 }
+
+/** "five ten thousandths" is half a thou; "one hundred ten thousandths" is a hundred and ten of them. */
+const tenThousand = 10_000;
 
 function slashed(text: string, end: number): Part {
   const [numerator = 0, denominator = 1] = text.split('/').map(Number);
@@ -61,7 +65,7 @@ function denominatorsAt(tokens: readonly Token[], at: number): { end: number; de
   const ordinal = ten?.is === 'tens' ? unitOrdinals.get(word) : undefined;
   if (ten?.is === 'tens' && ordinal) found.push({ end: next + 1, denominator: ten.value + ordinal });
   const tenThousandths = tokens[start]?.word === 'ten' && (word === 'thousandths' || word === 'thousandth');
-  if (tenThousandths) found.push({ end: next + 1, denominator: 10_000 });
+  if (tenThousandths) found.push({ end: next + 1, denominator: tenThousand });
   if (tokens[start]?.word === 'over') return overWhole(tokens, start + 1);
   return found;
 }

@@ -168,7 +168,8 @@ function partAfterUnit(tokens: readonly Token[], whole: QuantityReading, unit: U
 export function unitAndPart(tokens: readonly Token[], at: number): QuantityReading | undefined {
   const article = classOf(tokens[at])?.is === 'article' ? 1 : 0;
   const unit = readUnit(tokens, at + article);
-  if (!unit || tokens[at + article]?.kind === 'mark') return undefined;
+  // "a mi", "a g": letters are no unit by themselves.
+  if (!unit || unit.said.length < 3 || tokens[at + article]?.kind === 'mark') return undefined;
   const one: NumberReading = {
     start: at,
     end: at + article,

@@ -38,7 +38,8 @@ function digitGroup(tokens: readonly Token[], at: number): Characters | undefine
 export function letterAt(tokens: readonly Token[], at: number, longestRun = 3): Characters | undefined {
   const token = tokens[at];
   if (token?.kind !== 'word') return undefined;
-  const named = letters.get(token.word);
+  const typed = token.word.length > 1 && (token.glued || tokens[at + 1]?.glued === true);
+  const named = typed ? undefined : letters.get(token.word);
   if (named) return { end: at + 1, text: named.toUpperCase() };
   const gluedRun = token.word.length <= longestRun && /^[a-z]+$/.test(token.word) && (tokens[at + 1]?.glued || token.glued);
   return gluedRun ? { end: at + 1, text: token.word.toUpperCase() } : undefined;

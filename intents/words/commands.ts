@@ -51,6 +51,7 @@ export const commandWords: readonly CommandWords[] = [
       'say again',
       'read that step again',
       'repeat the last one',
+      'which [one] [was that]',
     ],
   },
   {
@@ -189,6 +190,7 @@ export const commandWords: readonly CommandWords[] = [
       'back to work',
       "(let's|let us) (pick it up|get back to it|get back to work|carry on|resume)",
       '(resume|go back to|switch to|back to|switch over to|open up|pull up|reopen) (the|that|my) <rest>',
+      '(resume|go back to|switch to|back to|switch over to|go to|pull up|reopen) (job|job number|ticket) <rest>',
       "(okay|ok|all right|alright) i'm (back|ready)",
       "(i'm|i am) ready",
       'where were we',

