@@ -14,15 +14,18 @@ export interface Spoken {
 
 const headerBytes = 44;
 
-/** Writes the tape and tells where each sentence lies on it. `gapMs` of silence goes before each and after the last. */
+const leadMs = 900;
+
+/** Writes the tape and tells where each sentence lies on it. `gapMs` of silence goes between them and after the last. */
 export function recordTape(path: string, sentences: readonly string[], gapMs: number): readonly Spoken[] {
   const clips = sentences.map((text) => execFileSync('espeak-ng', ['-v', 'en-us', '-s', '135', '--stdout', text]));
   const rate = clips[0]?.readUInt32LE(24) ?? 22_050;
-  const silence = Buffer.alloc(Math.round((rate * gapMs) / 1000) * 2);
+  const quiet = (ms: number): Buffer => Buffer.alloc(Math.round((rate * ms) / 1000) * 2);
   const marks: Spoken[] = [];
   const parts: Buffer[] = [];
   let samples = 0;
-  for (const clip of clips) {
+  for (const [index, clip] of clips.entries()) {
+    const silence = quiet(index === 0 ? leadMs : gapMs);
     const sound = clip.subarray(headerBytes);
     parts.push(silence, sound);
     samples += silence.length / 2;
@@ -30,7 +33,7 @@ export function recordTape(path: string, sentences: readonly string[], gapMs: nu
     samples += sound.length / 2;
     marks.push({ startMs, endMs: (samples * 1000) / rate });
   }
-  writeFileSync(path, wav(Buffer.concat([...parts, silence]), rate));
+  writeFileSync(path, wav(Buffer.concat([...parts, quiet(gapMs)]), rate));
   return marks;
 }
 

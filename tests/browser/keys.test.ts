@@ -1,0 +1,82 @@
+// Every way to talk besides the bar itself: Space, a pedal that was taught, a tap that latches; and every way a press ends.
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+
+withBrowser('talking without the bar', () => {
+  let shop: Shop;
+  let browser: Awaited<ReturnType<typeof launch>>;
+  beforeAll(async () => {
+    shop = await openShop();
+    browser = await launch(['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream']);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await shop?.close();
+  });
+
+  async function readyPage() {
+    const { page } = await openPage(browser, shop.url);
+    await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
+    return page;
+  }
+
+  it('holds with Space, and types a space where a line is being typed', async () => {
+    const page = await readyPage();
+    await page.keyboard.down('Space');
+    await page.locator('.talk.listening').waitFor();
+    await page.waitForTimeout(500);
+    await page.keyboard.up('Space');
+    await page.locator('.talk:not(.listening)').waitFor();
+    await page.focus('#typed');
+    await page.keyboard.type('hub face');
+    expect(await page.inputValue('#typed')).toBe('hub face');
+    expect(await page.locator('.talk.listening').count()).toBe(0);
+  });
+
+  it('learns a pedal, which then talks even from the typed line and types nothing', async () => {
+    const page = await readyPage();
+    await page.getByRole('button', { name: 'Settings' }).click();
+    await page.getByRole('button', { name: 'Teach the pedal' }).click();
+    await page.keyboard.press('b');
+    await page.locator('.pedal b', { hasText: 'KeyB' }).waitFor();
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.focus('#typed');
+    await page.keyboard.down('b');
+    await page.locator('.talk.listening').waitFor();
+    await page.waitForTimeout(500);
+    await page.keyboard.up('b');
+    await page.locator('.talk:not(.listening)').waitFor();
+    expect(await page.inputValue('#typed')).toBe('');
+  });
+
+  it('latches on a tap and ends on the next', async () => {
+    const page = await readyPage();
+    await page.locator('.talk').click();
+    await page.locator('.talk.listening', { hasText: 'tap to end' }).waitFor();
+    await page.locator('.talk').click();
+    await page.locator('.talk:not(.listening)').waitFor();
+  });
+
+  it.each(['blur', 'pagehide'])('ends on %s, so that no microphone stays open', async (event) => {
+    const page = await readyPage();
+    await page.locator('.talk').hover();
+    await page.mouse.down();
+    await page.locator('.talk.listening').waitFor();
+    await page.evaluate((name) => dispatchEvent(new Event(name)), event);
+    await page.locator('.talk:not(.listening)').waitFor();
+  });
+
+  it('does a whole stretch of work by keyboard alone', async () => {
+    const page = await readyPage();
+    await say(page, 'open job keyboard only');
+    await say(page, 'end play left four thousandths');
+    for (let tabs = 0; tabs < 40; tabs += 1) {
+      await page.keyboard.press('Tab');
+      if (await page.locator('.answer.yes:focus').count()) break;
+    }
+    const outline = await page.locator('.answer.yes').evaluate((element) => getComputedStyle(element).outlineStyle);
+    expect(outline).toBe('solid');
+    await page.keyboard.press('Enter');
+    await page.locator('.card .value.confirmed').waitFor();
+  });
+});

@@ -1,0 +1,53 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+
+withBrowser('several pages on one job', () => {
+  let shop: Shop;
+  let browser: Awaited<ReturnType<typeof launch>>;
+  beforeAll(async () => {
+    shop = await openShop();
+    browser = await launch();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await shop?.close();
+  });
+
+  it('stay in step: two bays on two devices, and the desk', async () => {
+    const bay = (await openPage(browser, shop.url)).page;
+    await say(bay, 'open job shared work');
+    const job = await bay.locator('.card-id').textContent();
+    const other = (await openPage(browser, `${shop.url}/?job=${job}`)).page;
+    const desk = (await openPage(browser, `${shop.url}/jobs/${job}`)).page;
+    await other.locator('.job-title', { hasText: 'Shared work' }).waitFor();
+    await say(bay, 'hub face seventy-two and three eighths');
+    await other.locator('.card .value', { hasText: '72 3/8 in' }).waitFor();
+    await other.locator('.tally-line.elsewhere').first().waitFor();
+    await desk.locator('.standing .value', { hasText: '72 3/8 in' }).waitFor();
+    await say(other, 'spring centre fifty-eight');
+    await bay.locator('.card .value', { hasText: '58 in' }).waitFor();
+  });
+
+  it('let the desk correct a value with a reason, by keyboard alone', async () => {
+    const bay = (await openPage(browser, shop.url)).page;
+    await say(bay, 'open job for the desk');
+    await say(bay, 'hub face seventy-two and three eighths');
+    const job = await bay.locator('.card-id').textContent();
+    const { page: desk, faults } = await openPage(browser, `${shop.url}/jobs/${job}`);
+    await desk.getByRole('button', { name: 'Correct: hub face' }).focus();
+    await desk.keyboard.press('Enter');
+    await desk.keyboard.type('72 5/8');
+    await desk.keyboard.press('Tab');
+    await desk.keyboard.type('tape was held <b>crooked</b>');
+    await desk.keyboard.press('Enter');
+    const group = desk.locator('.value-group', { hasText: 'hub face' });
+    await group.locator('.standing .value', { hasText: '72 5/8' }).waitFor();
+    expect(await group.locator('.past').textContent()).toMatch(/72 3\/8.*crooked/s);
+    await bay.locator('.card .value', { hasText: '72 5/8' }).waitFor();
+    await desk.getByRole('button', { name: 'Strike: hub face' }).click();
+    await desk.getByLabel('Reason').fill('wrong trailer');
+    await desk.getByRole('button', { name: 'Strike a value' }).click();
+    await group.getByText('Nothing stands.').waitFor();
+    expect(faults).toEqual([]);
+  });
+});
