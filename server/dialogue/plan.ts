@@ -80,10 +80,10 @@ export function slotFor(job: JobRecord, field: FieldId, side: Slot['side'], step
   return own.find((slot) => filledBy(slot, values) === undefined) ?? own[0];
 }
 
-/** `fitted` from the first step on that records anything fitted; before it the old axle is being looked at. */
+/** `fitted` from the first step on that cannot be done without something fitted; before it the old axle is being looked at. */
 export function stageNow(job: JobRecord): 'found' | 'fitted' {
   const plan = planOf(job);
-  const turning = plan.findIndex(({ step }) => step.record.some(({ stage }) => stage === 'fitted'));
+  const turning = plan.findIndex(({ step }) => step.record.some(({ stage, gate }) => gate && stage === 'fitted'));
   const at = plan.findIndex(({ key }) => key === job.currentStep);
   return turning >= 0 && at >= turning ? 'fitted' : 'found';
 }

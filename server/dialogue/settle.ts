@@ -46,29 +46,36 @@ export function settle(before: Draft): Draft {
   if (askedNow(draft)) return draft;
   const waiting = unread(draft);
   if (waiting.length === 0) return draft;
-  const many = waiting.length > policy.valuesPerReadBack;
   const chunk = waiting.slice(0, policy.valuesPerReadBack);
+  const more = waiting.length - chunk.length;
   const doubted = chunk.filter((value) => doubtsOf(value, draft.job).length > 0);
-  if (doubted.length === 0 && !many) return say(draft, takenLine(draft, chunk), ...judgedLines(draft, chunk));
-  const alone = doubted.find((value) => standsAlone(doubtsOf(value, draft.job)));
   const plain = chunk.filter((value) => !doubted.includes(value));
-  if (alone) return askAbout(plain.length > 0 && !many ? say(draft, takenLine(draft, plain)) : draft, [alone], 0);
-  if (many) return askAbout(draft, chunk, waiting.length - chunk.length);
-  return askAbout(plain.length > 0 ? say(draft, takenLine(draft, plain)) : draft, doubted, 0);
+  const told =
+    plain.length > 0 ? say(draft, takenLine(draft, plain, doubted.length > 0 ? 0 : more), ...judgedLines(draft, plain)) : draft;
+  const alone = doubted.find((value) => standsAlone(doubtsOf(value, draft.job)));
+  if (alone) return askAbout(told, [alone, ...partners(alone, doubted, draft)], 0);
+  return doubted.length > 0 ? askAbout(told, doubted, more) : told;
 }
 
 export const askedNow = (draft: Draft): boolean => draft.job.asked !== undefined && draft.job.asked.id !== draft.wasAsked?.id;
 
+/** Values of the same breath that contradict it: which of them is wrong is one question. */
+function partners(value: ValueRecord, doubted: readonly ValueRecord[], { job }: Draft): readonly ValueRecord[] {
+  const [doubt] = doubtsOf(value, job);
+  const others = doubt?.code === 'sidesApart' ? [doubt.other] : doubt?.code === 'order' ? [doubt.over, doubt.under] : [];
+  return doubted.filter(({ id }) => id !== value.id && others.some((other) => other.id === id));
+}
+
 /** A doubt with its own question cannot share it with other values. */
 const standsAlone = (doubts: readonly Doubt[]): boolean => doubts.some(({ code }) => code !== 'risk' && code !== 'lowConfidence');
 
-function takenLine({ job, know }: Draft, values: readonly ValueRecord[]): Line {
+function takenLine({ job, know }: Draft, values: readonly ValueRecord[], more: number): Line {
   const replaced = values.length === 1 ? byId(job, values[0]?.supersedes ?? '') : undefined;
   const [value] = values;
   const line =
     value && replaced && !isLive(replaced)
       ? valueLine('corrected', { value, old: replaced }, know.shop)
-      : valueLine('taken', { values }, know.shop);
+      : valueLine('taken', { values, more }, know.shop);
   return { ...line, values: values.map(({ id }) => id) };
 }
 
@@ -76,8 +83,9 @@ function takenLine({ job, know }: Draft, values: readonly ValueRecord[]): Line {
 export function askAbout(draft: Draft, values: readonly ValueRecord[], more: number, again = false): Draft {
   const ids = values.map(({ id }) => id);
   const [value] = values;
-  const doubts = value && values.length === 1 ? doubtsOf(value, draft.job) : [];
-  const doubt = again ? doubts.find(({ code }) => code !== 'soundsLike') : doubts[0];
+  const doubts = value ? doubtsOf(value, draft.job) : [];
+  const shared = values.length === 1 || doubts[0]?.code === 'sidesApart' || doubts[0]?.code === 'order';
+  const doubt = shared ? doubts.find(({ code }) => !again || code !== 'soundsLike') : undefined;
   const line = value && doubt ? lineOf(doubt, value, more, draft) : valueLine('askRight', { values, more }, draft.know.shop);
   const choices =
     doubt?.code === 'soundsLike' ? { about: 'alternatives' as const, choices: doubt.choices } : { about: 'value' as const };

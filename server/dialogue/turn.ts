@@ -62,18 +62,22 @@ function awake(draft: Draft): Draft {
   return draft.job.status === 'paused' && works ? emit(draft, { kind: 'resumed' }) : draft;
 }
 
-/** "No" with a value behind it is one correction. */
+/** "No" with a value behind it is one correction; words behind "skip" are its reason. */
 function joined(intents: readonly Intent[]): readonly Intent[] {
   return intents.flatMap((intent, i): readonly Intent[] => {
     const before = intents[i - 1];
     const after = intents[i + 1];
-    if (isDeny(intent) && (after?.kind === 'quantity' || after?.kind === 'measure')) return [];
-    return before && isDeny(before) && (intent.kind === 'quantity' || intent.kind === 'measure')
-      ? [{ ...intent, kind: 'correct' }]
-      : [intent];
+    if (isDeny(intent) && after && isValue(after)) return [];
+    if (before && isDeny(before) && isValue(intent)) return [{ ...intent, kind: 'correct' }];
+    if (isBareSkip(intent) && after && isWords(after)) return [{ ...intent, rest: after.text }];
+    return before && isBareSkip(before) && isWords(intent) ? [] : [intent];
   });
 }
 
+const isValue = (intent: Intent) => intent.kind === 'quantity' || intent.kind === 'measure';
+const isWords = (intent: Intent) => intent.kind === 'unknown' || intent.kind === 'note';
+const isBareSkip = (intent: Intent): intent is CommandIntent =>
+  intent.kind === 'command' && intent.name === 'skip' && !intent.rest;
 const isDeny = (intent: Intent): boolean => intent.kind === 'command' && intent.name === 'deny';
 
 function silence(draft: Draft, text: string): Draft {

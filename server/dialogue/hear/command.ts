@@ -2,7 +2,7 @@
 import type { CommandIntent, CommandName } from '#intents';
 import { type Draft, say } from '../draft.ts';
 import { hintsFor } from '../hints.ts';
-import { askedNow } from '../settle.ts';
+import { askedNow, settle } from '../settle.ts';
 import { repairLine } from '../wording/repair.ts';
 import { no, openQuestion, yes } from './asked.ts';
 import { closeJob, pause, resume } from './jobs.ts';
@@ -44,6 +44,9 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   remind: (draft, { rest, said }) => remind(draft, rest, said),
 };
 
+/** What moves on reads back first, and waits while that asks something. */
 export function obey(draft: Draft, intent: CommandIntent): Draft {
-  return moving.has(intent.name) && askedNow(draft) ? draft : commands[intent.name](draft, intent);
+  if (!moving.has(intent.name)) return commands[intent.name](draft, intent);
+  const settled = settle(draft);
+  return askedNow(settled) ? settled : commands[intent.name](settled, intent);
 }

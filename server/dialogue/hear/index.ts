@@ -21,7 +21,7 @@ export function hear(draft: Draft, intent: Intent): Draft {
     case 'strike':
       return strike(draft, intent);
     case 'command':
-      return obey(settle(draft), intent);
+      return obey(draft, intent);
     case 'question':
       return question(settle(draft), intent);
     case 'note':

@@ -1,6 +1,6 @@
 // Opening, leaving, finding and closing jobs.
 import { type JobKind, jobKinds } from '#data';
-import type { CommandIntent } from '#intents';
+import { type CommandIntent, understand } from '#intents';
 import { ask, closeAsk, type Draft, emit, say } from '../draft.ts';
 import { blocksClosing, openPoints } from '../open.ts';
 import { openStepAfter } from '../plan.ts';
@@ -34,9 +34,16 @@ function kindSaid(text: string): JobKind {
   return longest?.kind ?? usual;
 }
 
+/** "Two": the whole of the words is one number. */
+function wholeNumber(words: string): string | undefined {
+  const { intents, unclaimed } = understand(words);
+  const [only] = intents;
+  return intents.length === 1 && unclaimed.length === 0 && only?.kind === 'quantity' ? only.value : undefined;
+}
+
 /** The job that a number names ("job three", "resume 12"); undefined where no number was said. */
 export function numberSaid({ heard }: Pick<Draft, 'heard'>, { rest }: CommandIntent): string | undefined {
-  const number = /\d+/.exec(rest ?? '')?.[0];
+  const number = /\d+/.exec(rest ?? '')?.[0] ?? wholeNumber(rest ?? '');
   const quantity = heard.understanding.intents.find((intent) => intent.kind === 'quantity');
   return number ?? (quantity?.kind === 'quantity' ? quantity.value : undefined);
 }

@@ -56,6 +56,6 @@ function answer(draft: Draft, intent: QuestionIntent): Draft {
     },
     ...(names.length > 0 ? [jobLine('unsure', { names }, know.shop)] : []),
   );
-  const judged = events.some(({ kind }) => kind === 'verdictGiven');
+  const judged = events.some((body) => body.kind === 'verdictGiven' && body.verdict !== 'cannotSayYet');
   return judged ? ask(told, { about: 'verdict', valueIds: [] }, jobLine('askVerdict', {}, know.shop)) : told;
 }

@@ -20,7 +20,7 @@ type Values = { readonly values: readonly Named[] };
 type One = { readonly value: Named };
 
 export interface ValueFacts {
-  readonly taken: Values;
+  readonly taken: Values & { readonly more: number };
   readonly corrected: One & { readonly old: Named };
   readonly sameAgain: One;
   readonly struck: Values;
@@ -84,7 +84,11 @@ function isTwin(a: Named, b: Named): boolean {
 const ask = (speak: string, show?: string) => ({ tone: 'ask' as const, speak, show: show ?? speak });
 
 const words: Wording<ValueFacts> = {
-  taken: ({ values }, shop) => ({ tone: 'taken', speak: `${spoken(values, shop)}.`, show: shown(values, shop) }),
+  taken: ({ values, more }, shop) => ({
+    tone: 'taken',
+    speak: `${spoken(values, shop)}.${more > 0 ? ` And ${sayCount(more)} more.` : ''}`,
+    show: shown(values, shop),
+  }),
   corrected: ({ value, old }, shop) => ({
     tone: 'taken',
     speak: `${sayName(value, shop)}, now ${sayOnly(value, shop)}.`,

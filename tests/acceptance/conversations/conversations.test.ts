@@ -1,0 +1,18 @@
+// Whole jobs, said and expected line by line, through the real turn line and a real log.
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { play } from '../../support/script.ts';
+
+const folder = new URL('.', import.meta.url);
+const scripts = readdirSync(folder).filter((name) => name.endsWith('.txt'));
+
+describe('whole jobs', () => {
+  it('are all here', () => expect(scripts.length).toBeGreaterThanOrEqual(6));
+
+  it.each(scripts)('%s', (name) => {
+    const { said, held } = play(readFileSync(new URL(name, folder), 'utf8'));
+    expect(said).toBeGreaterThanOrEqual(30);
+    expect(said).toBeLessThanOrEqual(110);
+    expect(held).toBeGreaterThanOrEqual(said / 3);
+  });
+});
