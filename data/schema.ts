@@ -1,11 +1,10 @@
 // Checks every trade table row by row. Used when the server starts and in tests, never on the page.
 import * as z from 'zod';
 import { checkProcedures } from './check-procedures.ts';
-import demoStock from './demo/stock.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
-import fitRules from './fit-rules.json' with { type: 'json' };
 import mishearingTable from './mishearings.json' with { type: 'json' };
-import { exact, field, sourced, type Table, unit, word } from './schema/rows.ts';
+import { fitmentTables } from './schema/fitment.ts';
+import { exact, sourced, type Table, unit, word } from './schema/rows.ts';
 import { serviceTables } from './schema/service.ts';
 import unitTable from './units.json' with { type: 'json' };
 
@@ -39,17 +38,6 @@ const fieldRow = z
   })
   .refine(({ min, max }) => (min === undefined) === (max === undefined), { path: ['max'], error: 'min and max go together' });
 
-const fitRuleRow = z.strictObject({ id: word, value: exact, unit, about: word, ...sourced });
-
-const stockRow = z.strictObject({
-  id: word,
-  title: word,
-  place: word.optional(),
-  quantity: z.int().min(0),
-  values: z.partialRecord(field, word),
-  invented: z.literal(true),
-});
-
 const mishearingRow = z.strictObject({
   heard: word,
   meant: word,
@@ -63,8 +51,7 @@ const tables: readonly Table[] = [
   { file: 'data/units.json', rows: unitTable.rows, row: unitRow },
   { file: 'data/fields.json', rows: fieldTable.rows, row: fieldRow },
   { file: 'data/mishearings.json', rows: mishearingTable.rows, row: mishearingRow },
-  { file: 'data/fit-rules.json', rows: fitRules.rows, row: fitRuleRow },
-  { file: 'data/demo/stock.json', rows: demoStock.rows, row: stockRow },
+  ...fitmentTables,
   ...serviceTables,
 ];
 
