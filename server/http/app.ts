@@ -10,6 +10,7 @@ import { problem, problemOf } from './problem.ts';
 import { deviceRoutes, joinRoutes } from './routes/devices.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { settingsRoutes, stockRoutes } from './routes/shop.ts';
+import { speechRoutes } from './routes/speech.ts';
 import { streamRoutes } from './routes/stream.ts';
 import { turnRoutes } from './routes/turns.ts';
 import type { Speech } from './speech.ts';
@@ -50,7 +51,7 @@ export function createServices(house: House): Services {
 
 /** Routes behind one gate. The order of the guards is the order of the questions: whose name, whose page, which device, how much. */
 export function createApp(services: Services, gate: Gate): Hono {
-  const { log, speech, turns, listeners, pairing, metrics, clock, line, pages } = services;
+  const { log, turns, listeners, pairing, metrics, clock, line, pages } = services;
   const app = new Hono();
   app.onError((error, c) => {
     line('error', error.name, { request: c.get('requestId'), where: placesOf(error) });
@@ -74,7 +75,8 @@ export function createApp(services: Services, gate: Gate): Hono {
   app.route('/api/settings', settingsRoutes(log, turns));
   app.route('/api/stock', stockRoutes(log));
   app.route('/api/turns', turnRoutes(turns));
-  app.route('/api/jobs', jobRoutes(log, turns, speech));
+  app.route('/api/jobs', jobRoutes(log, turns));
+  app.route('/api/speech', speechRoutes());
   app.route('/api/stream', streamRoutes(log, listeners));
   app.route('/api/pair', joinRoutes(pairing));
   app.route('/api/devices', deviceRoutes(log, pairing, listeners, clock));

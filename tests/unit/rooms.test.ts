@@ -32,6 +32,7 @@ const rooms: Record<string, readonly string[]> = {
     'papaparse',
     'qrcode',
     '@peculiar/x509',
+    '../../voice',
     'node:',
   ],
   'server/commands': [
@@ -49,7 +50,8 @@ const rooms: Record<string, readonly string[]> = {
   ],
   'server/main.ts': ['./commands', 'node:'],
   web: ['#data', '#intents', '#intents/grammar', '#wire', 'hono', 'idb', 'onnxruntime-web', 'llama-tokenizer-js'],
-  'web/build.ts': ['esbuild', 'node:'],
+  'web/build': ['esbuild', 'node:', 'llama-tokenizer-js', '#data', '#intents', '../../server/voice'],
+  'server/voice': ['node:'],
 };
 
 const files = ['data', 'intents', 'server', 'web'].flatMap((room) =>

@@ -6,7 +6,9 @@ import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, constants } from 'node:zlib';
+import { voiceLicence } from '../../server/voice/flite.ts';
 import { vocabulary } from '../recogniser/engine/language.ts';
+import { bankKey, renderBank } from './bank.ts';
 import { spellWords } from './words.ts';
 
 const squeeze = promisify(brotliCompress);
@@ -31,6 +33,7 @@ function assets(): readonly Asset[] {
     file(join(runtime, 'ort-wasm-simd-threaded.wasm'), 'runtime.wasm', 9),
     file(join(runtime, 'ort-wasm-simd-threaded.mjs'), 'runtime.mjs', 9),
     file(join(moonshine, 'LICENSE'), 'model-licence.txt', 9),
+    file(voiceLicence, 'voice-licence.txt', 9),
     { name: 'words.json', bytes: Buffer.from(JSON.stringify(spellWords(vocabulary()))), quality: 9 },
   ];
 }
@@ -45,11 +48,15 @@ export async function copyVoiceAssets(outDir: string): Promise<string[]> {
   const folder = join(outDir, 'voice');
   mkdirSync(folder, { recursive: true });
   const all = assets();
-  const names = all.map(hashed);
+  // Rendering takes seconds, so the bank is named for what goes in, not for what comes out.
+  const bank = `bank-${bankKey()}.bin`;
+  const names = [...all.map(hashed), bank];
   for (const old of readdirSync(folder)) {
     if (!names.includes(basename(old, '.br'))) rmSync(join(folder, old));
   }
-  await Promise.all(all.map((asset, index) => put(join(folder, names[index] ?? asset.name), asset)));
+  await Promise.all(all.map((asset) => put(join(folder, hashed(asset)), asset)));
+  if (!existsSync(join(folder, `${bank}.br`)))
+    await put(join(folder, bank), { name: bank, bytes: await renderBank(), quality: 9 });
   return names.map((name) => `/voice/${name}`);
 }
 

@@ -13,7 +13,14 @@ export interface Listening {
   cancel(): void;
 }
 
+interface Early {
+  readonly untilMs: number;
+  givenUp: boolean;
+  hearing: Promise<Hearing>;
+}
+
 const pauseMs = 200;
+const slackMs = 60;
 /** The last word may still be on its way through the sound system when the bar is let go. */
 const tailSeconds = 0.15;
 const maxSeconds = 20;
@@ -23,20 +30,26 @@ const tooQuietDb = -55;
 /** `answer` is called once, unless cancelled. */
 export function listen(engine: Engine, rate: number, expects: Expects, answer: (hearing: Hearing) => void): Listening {
   const heard = utterance(rate, maxSeconds);
-  let early: { readonly frames: number; readonly hearing: Promise<Hearing | undefined> } | undefined;
+  let early: Early | undefined;
   let releasedAt: number | undefined;
   let over = false;
 
   function decodeEarly(): void {
     const speech = heard.speech();
-    const frames = heard.spokenFrames();
-    if (speech === 'silence' || frames === early?.frames) return;
-    const stillSo = async (): Promise<boolean> => {
+    if (speech === 'silence' || (early && holds(early))) return;
+    const begun: Early = { untilMs: heard.spokenUntilMs(), givenUp: false, hearing: Promise.resolve(fault('failed')) };
+    const goOn = async (): Promise<boolean> => {
       await breath();
-      return !over && heard.spokenFrames() === frames;
+      begun.givenUp ||= early !== begun || !holds(begun);
+      return !begun.givenUp;
     };
-    early = { frames, hearing: engine.hear(speech.samples, expects, stillSo).then(({ hearing }) => hearing) };
+    early = begun;
+    begun.hearing = engine.hear(speech.samples, expects, goOn).then(({ hearing }) => hearing);
+    begun.hearing.catch(() => undefined);
   }
+
+  /** Nothing was said since, but for what a threshold that moves may add. */
+  const holds = ({ untilMs }: Early): boolean => heard.spokenUntilMs() <= untilMs + slackMs;
 
   async function finish(): Promise<void> {
     if (over) return;
@@ -47,8 +60,8 @@ export function listen(engine: Engine, rate: number, expects: Expects, answer: (
 
   async function decoded(): Promise<Hearing> {
     try {
-      const ready = early?.frames === heard.spokenFrames() ? await early.hearing : undefined;
-      if (ready) return ready;
+      const ready = early && holds(early) ? await early.hearing : undefined;
+      if (ready && early?.givenUp === false) return ready;
       const speech = heard.speech();
       return speech === 'silence' ? fault('silence') : (await engine.hear(speech.samples, expects)).hearing;
     } catch {

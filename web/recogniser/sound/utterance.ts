@@ -25,8 +25,8 @@ export interface Utterance {
   readonly seconds: number;
   /** Milliseconds since the last frame that sounded like speech; 0 while there was none. */
   quietMs(): number;
-  /** Frames of speech so far: equal counts mean that nothing was said in between. */
-  spokenFrames(): number;
+  /** When the last speech so far ended; -1 while there was none. */
+  spokenUntilMs(): number;
   speech(): Speech | 'silence';
 }
 
@@ -54,6 +54,7 @@ export function utterance(rate: number, maxSeconds: number): Utterance {
     return Math.max(silenceDb, loudest - belowLoudest, Math.min(quiet + aboveQuiet, loudest - 6));
   }
 
+  const untilMs = (last: number | undefined): number => (last === undefined ? -1 : (last + 1) * frameMs);
   const spoken = (): number[] => {
     const limit = threshold();
     return loudness.flatMap((db, index) => (db >= limit ? [index] : []));
@@ -66,10 +67,10 @@ export function utterance(rate: number, maxSeconds: number): Utterance {
       return length / 16_000;
     },
     quietMs() {
-      const last = spoken().at(-1);
-      return last === undefined ? 0 : (loudness.length - 1 - last) * frameMs;
+      const until = untilMs(spoken().at(-1));
+      return until < 0 ? 0 : loudness.length * frameMs - until;
     },
-    spokenFrames: () => spoken().length,
+    spokenUntilMs: () => untilMs(spoken().at(-1)),
     speech() {
       const frames = spoken();
       const [first] = frames;
