@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import numberWithUnit from '@microsoft/recognizers-text-suite';
 import nlp from 'compromise';
-import wordsToNumbers from 'words-to-numbers';
+import words from 'words-to-numbers';
 import { understand } from '#intents';
 
 interface Row {
@@ -58,7 +58,7 @@ const readers: readonly Reader[] = [
   {
     name: 'words-to-numbers',
     read: (text) =>
-      String(wordsToNumbers(text) ?? '')
+      String(words.wordsToNumbers(text) ?? '')
         .match(/-?\d+(\.\d+)?/g)
         ?.map(Number) ?? [],
   },
