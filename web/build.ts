@@ -108,52 +108,45 @@ function quietWav(): Buffer {
   return wav;
 }
 
-async function workers(): Promise<Record<string, string>> {
+interface Behind {
+  /** Entry name -> address: "recogniser.worker" -> "/assets/...". */
+  readonly addresses: Readonly<Record<string, string>>;
+  readonly files: readonly string[];
+}
+
+async function workers(): Promise<Behind> {
   const found = readdirSync(join(root, 'web'), { recursive: true, encoding: 'utf8' }).filter((path) =>
     /\.(worker|worklet)\.ts$/.test(path),
   );
-  if (found.length === 0) return {};
   const entryPoints = found.map((path) => `web/${path}`);
   const { metafile } = await build({ ...shared, entryPoints, entryNames: 'assets/[name]-[hash]', outbase: 'web' });
-  return Object.fromEntries(Object.entries(addresses(metafile)).map(([entry, url]) => [basename(entry, '.ts'), url]));
+  const named = Object.entries(addresses(metafile)).map(([entry, url]) => [basename(entry, '.ts'), url]);
+  return { addresses: Object.fromEntries(named), files: Object.keys(metafile.outputs) };
 }
 
+/** Writes the new files over the old and then removes what is stale: a server that runs meanwhile never misses a file. */
 async function run(): Promise<void> {
   const state = inputs();
-  if (process.argv.includes('--if-stale') && existsSync(stamp) && readFileSync(stamp, 'utf8') === state && existsSync(out))
-    return;
+  const isFresh = existsSync(out) && existsSync(stamp) && readFileSync(stamp, 'utf8') === state;
+  if (process.argv.includes('--if-stale') && isFresh) return;
   rmSync(stamp, { force: true });
-  for (const old of existsSync(out) ? readdirSync(out) : []) {
-    if (old !== 'voice') rmSync(join(out, old), { recursive: true });
-  }
   mkdirSync(out, { recursive: true });
 
   const voice = await copyVoiceAssets(out);
-  const define = { ASSETS: JSON.stringify({ ...(await workers()), ...voiceNames(voice) }) };
-  const scripts = pages.map(({ id }) => `web/${id}/main.tsx`);
-  const styles = pages.map(({ id }) => `web/styles/${id}.css`);
+  const behind = await workers();
   const { metafile } = await build({
     ...shared,
-    define,
+    define: { ASSETS: JSON.stringify({ ...behind.addresses, ...voiceNames(voice) }) },
     splitting: true,
-    entryPoints: [...scripts, ...styles],
+    entryPoints: pages.flatMap(({ id }) => [`web/${id}/main.tsx`, `web/styles/${id}.css`]),
     entryNames: 'assets/[dir]-[name]-[hash]',
     chunkNames: 'assets/[name]-[hash]',
     outbase: 'web',
   });
   const at = addresses(metafile);
-  for (const page of pages)
-    write(`${page.id}.html`, html(page, at[`web/${page.id}/main.tsx`] ?? '', at[`web/styles/${page.id}.css`] ?? ''));
-  for (const name of readdirSync(join(root, 'web/static'))) write(name, readFileSync(join(root, 'web/static', name), 'utf8'));
-  writeFileSync(join(out, 'quiet.wav'), quietWav());
-
-  const names = readdirSync(join(out, 'assets')).filter((name) => !name.endsWith('.map'));
-  const shell = [
-    ...names.map((name) => `/assets/${name}`),
-    ...pages.map(({ id }) => `/${id}.html`),
-    '/manifest.webmanifest',
-    '/icon.svg',
-  ];
+  const statics = [...putPages(at), ...putStatics()];
+  const made = [...behind.files, ...Object.keys(metafile.outputs)].map((path) => path.replace(/^var\/web\//, ''));
+  const shell = [...made.filter((path) => !path.endsWith('.map')), ...statics].map((path) => `/${path}`);
   await build({
     ...shared,
     sourcemap: false,
@@ -161,12 +154,33 @@ async function run(): Promise<void> {
     entryNames: '[name]',
     define: { SHELL: JSON.stringify(shell), VOICE: JSON.stringify(voice), VERSION: JSON.stringify(version(shell)) },
   });
-  const texts = readdirSync(out, { recursive: true, encoding: 'utf8' }).filter(
-    (path) => !path.startsWith('voice') && ['.js', '.css', '.html', '.svg', '.webmanifest'].includes(extname(path)),
-  );
-  for (const path of texts) compress(join(out, path));
+  const current = new Set([...made, ...statics, 'sw.js']);
+  for (const path of current) if (squeezed.has(extname(path))) compress(join(out, path));
+  sweep(current);
   writeFileSync(`${stamp}.new`, state);
   renameSync(`${stamp}.new`, stamp);
+}
+
+const squeezed = new Set(['.js', '.css', '.html', '.svg', '.webmanifest']);
+
+function putPages(at: Readonly<Record<string, string>>): string[] {
+  for (const page of pages)
+    write(`${page.id}.html`, html(page, at[`web/${page.id}/main.tsx`] ?? '', at[`web/styles/${page.id}.css`] ?? ''));
+  return pages.map(({ id }) => `${id}.html`);
+}
+
+function putStatics(): string[] {
+  const names = readdirSync(join(root, 'web/static'));
+  for (const name of names) write(name, readFileSync(join(root, 'web/static', name), 'utf8'));
+  writeFileSync(join(out, 'quiet.wav'), quietWav());
+  return [...names, 'quiet.wav'];
+}
+
+function sweep(current: ReadonlySet<string>): void {
+  const all = readdirSync(out, { recursive: true, encoding: 'utf8' }).filter((path) => statSync(join(out, path)).isFile());
+  for (const path of all) {
+    if (!path.startsWith('voice') && !current.has(path.replace(/\.(br|gz)$/, ''))) rmSync(join(out, path));
+  }
 }
 
 await run();

@@ -77,7 +77,6 @@ async function start(): Promise<void> {
     if (said) addLine({ id: `${turn} reply`, who: 'answered', text: said, at: new Date().toISOString(), mark: 'elsewhere' });
   }
 
-  bay.subscribe(() => rememberJob(bay.get().job));
   render(
     <BayView
       hands={{
@@ -119,11 +118,17 @@ async function start(): Promise<void> {
 
   const settings = await api.settings();
   if (settings.ok) bay.set({ settings: settings.value, link: 'up' });
-  const waiting = (await outbox.all()).filter(({ refused }) => refused === undefined).length;
-  bay.set({ waiting });
   const wanted = new URLSearchParams(location.search).get('job') ?? rememberedJob();
+  let remembered = wanted;
+  bay.subscribe(() => {
+    const { job } = bay.get();
+    if (job === remembered) return;
+    remembered = job;
+    rememberJob(job);
+  });
   if (wanted) await takeJob(wanted);
   else await listJobs();
+  turns.remind((await outbox.all()).filter(({ refused }) => refused === undefined));
   await turns.kick();
 }
 

@@ -14,6 +14,8 @@ export type How = Pick<TurnRequest, 'heardBy' | 'confidence' | 'alternatives'>;
 export interface Turns {
   readonly say: (text: string, how: How) => Promise<void>;
   readonly show: (view: JobView) => void;
+  /** Puts what was kept before this page was opened back on it. */
+  readonly remind: (waiting: readonly Waiting[]) => void;
   readonly kick: () => Promise<void>;
 }
 
@@ -40,14 +42,14 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
     bay.set({ kept: bay.get().kept.filter(({ turn }) => turn !== request.id) });
     if (outcome.ok) {
       bay.set({ link: 'up' });
-      if (mine.delete(request.id)) answered(request, outcome.value);
+      const wasKept = lineOf(request.id)?.mark === 'kept';
+      unmark(request.id);
+      if (mine.delete(request.id)) answered(request, outcome.value, wasKept);
       else if (outcome.value.view) show(outcome.value.view);
     } else if (mine.delete(request.id)) refused(request, outcome);
   }
 
-  function answered({ id, text }: TurnRequest, { job, reply, view }: TurnResponse): void {
-    const wasKept = lineOf(id)?.mark === 'kept';
-    unmark(id);
+  function answered({ id, text }: TurnRequest, { job, reply, view }: TurnResponse, wasKept: boolean): void {
     addLine({ id: `${id} reply`, who: 'answered', text: reply.show, at: new Date().toISOString() });
     bay.set({ job, last: { turn: id, heard: text, taken: reply.show, tone: reply.tone } });
     if (view) show(view);
@@ -81,6 +83,16 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
     speak(reading.speak);
   }
 
+  function remind(waiting: readonly Waiting[]): void {
+    bay.set({ waiting: waiting.length });
+    for (const { request } of waiting) {
+      const { view, settings, kept } = bay.get();
+      const { values } = readHere(request.id, request.text, view?.expects ?? nothing, settings);
+      addLine({ id: request.id, who: 'heard', text: request.text, at: request.heardAt, mark: 'kept' });
+      bay.set({ kept: [...kept, ...values] });
+    }
+  }
+
   function changed(waiting: readonly Waiting[]): void {
     bay.set({ waiting: waiting.length });
   }
@@ -92,7 +104,7 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
     void outbox.keepView(view).catch(() => undefined);
   }
 
-  return { say, show, kick: sender.kick };
+  return { say, show, remind, kick: sender.kick };
 }
 
 export function addLine(line: Line): void {

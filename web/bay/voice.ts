@@ -63,7 +63,7 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
     }
     const ears = recogniser;
     play('listening');
-    bay.set({ voice: { is: 'listening', latched: false } });
+    bay.set({ voice: { is: 'listening', latched: false }, notice: '' });
     limit = setTimeout(() => hear({ kind: 'lost' }), limitMs);
     const expects = bay.get().view?.expects ?? nothing;
     busy = busy
