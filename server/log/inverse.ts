@@ -29,6 +29,8 @@ export function inverse(job: Omit<JobRecord, 'trail'>, body: EventBody): readonl
       return [{ kind: 'reminderDone', id: body.id }];
     case 'paused':
       return [{ kind: 'resumed' }];
+    case 'resumed':
+      return job.status === 'paused' ? [{ kind: 'paused' }] : [];
     case 'closed':
       return [{ kind: 'reopened', ...undone }];
     default:

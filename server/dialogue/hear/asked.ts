@@ -1,6 +1,6 @@
 // What a yes, a no or a choice does to the question that is open. A yes binds to the question asked, in time, and to no other.
 
-import { policy } from '#data';
+import { fieldOf, policy } from '#data';
 import { type Intent, type Said, sayField, type Where } from '#intents';
 import type { Asked, ValueRecord } from '#log/events';
 import { closeAsk, type Draft, emit, say } from '../draft.ts';
@@ -196,22 +196,28 @@ function target(draft: Draft, asked: Asked): Draft | undefined {
   if (asked.valueIds.length === 0) {
     return side && given.field ? take(closeAsk(draft, 'yes'), given.field, { ...given, side }) : undefined;
   }
-  const named = valuesOf(draft, asked).filter((value) => isNamed(draft, value, side));
+  const { intents } = draft.heard.understanding;
+  const offered = valuesOf(draft, asked);
+  const elsewhere = intents.some((intent) => intent.kind === 'measure' && !offered.some(({ field }) => field === intent.field));
+  const named = offered.filter((value) => isNamed(draft, value, side));
   const [value] = named;
-  if (!value || named.length > 1) return undefined;
-  const amount = draft.heard.understanding.intents.find((intent) => intent.kind === 'measure' || intent.kind === 'correct');
+  if (!value || named.length > 1 || elsewhere) return undefined;
+  const amount = intents.find((intent) => intent.kind === 'measure' || intent.kind === 'correct');
   const said = amount ?? (given.value === '' ? undefined : given);
   const closed = closeAsk(draft, 'yes');
   return said ? replace(closed, value, said) : wrong(closed, [value]);
 }
 
-function isNamed({ heard, know }: Draft, value: ValueRecord, side: Where['side']): boolean {
+const namesOf = ({ field }: ValueRecord): readonly string[] => [
+  ...fieldOf(field).said,
+  sayField(field, { spelling: 'american' }),
+];
+
+function isNamed({ heard }: Draft, value: ValueRecord, side: Where['side']): boolean {
   const words = heard.understanding.normalised;
   const intent = heard.understanding.intents.some((one) => 'field' in one && one.field === value.field);
-  return (side !== undefined && side === value.side) || intent || words.includes(fieldName(value, know.shop.spelling));
+  return (side !== undefined && side === value.side) || intent || namesOf(value).some((name) => words.includes(name));
 }
-
-const fieldName = ({ field }: ValueRecord, spelling: 'british' | 'american'): string => sayField(field, { spelling });
 
 function sideSaid({ heard, know }: Draft): Where['side'] {
   const words = heard.understanding.normalised;

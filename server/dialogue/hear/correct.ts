@@ -25,6 +25,7 @@ export function correct(draft: Draft, intent: CorrectIntent): Draft {
 export function replace(draft: Draft, old: ValueRecord, said: Said & Where): Draft {
   const place = { side: said.side ?? old.side, axle: said.axle ?? old.axle, stage: old.stage };
   const whole = { ...inheritUnit(said, old), ...dropUndefined(place) };
+  if (!unitSuits(old.field, said)) return say(draft, valueLine('wrongKind', { field: old.field, said }, draft.know.shop));
   const base = old.supersedes === undefined ? undefined : byId(draft.job, old.supersedes);
   const standing = base && isLive(base) ? base : undefined;
   const taken = take(closeAskOn(draft, old), old.field, whole, standing ?? old);

@@ -31,6 +31,7 @@ const suits = (field: Parameters<typeof fieldOf>[0], said: Said): boolean =>
 
 /** Takes a value in, asking which side where the field has two and none was said. */
 export function takeHere(draft: Draft, field: Parameters<typeof fieldOf>[0], said: Said & Where): Draft {
+  if (!unitSuits(field, said)) return say(draft, valueLine('wrongKind', { field, said }, draft.know.shop));
   if (!sideIsOpen(draft, field, said)) return take(draft, field, said);
   const { kind: _kind, span: _span, ...rest } = said as QuantityIntent;
   const line = valueLine('askSide', { field, value: { field, ...rest } }, draft.know.shop);

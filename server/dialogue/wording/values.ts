@@ -1,5 +1,6 @@
 import type { FieldId } from '#data';
 import { fieldOf } from '#data';
+import { sayValue } from '#intents';
 import type { Shop } from '../types.ts';
 import {
   listed,
@@ -45,6 +46,7 @@ export interface ValueFacts {
   readonly have: Values & { readonly unsure: readonly Named[] };
   readonly haveNone: { readonly field: FieldId | undefined };
   readonly noValueThere: { readonly field: FieldId | undefined };
+  readonly wrongKind: { readonly field: FieldId; readonly said: Pick<Named, 'value' | 'unit'> };
   readonly whatIsIt: { readonly said: string };
   readonly sayItAgain: { readonly value: Named };
 }
@@ -190,6 +192,10 @@ const words: Wording<ValueFacts> = {
   noValueThere: ({ field }, shop) => ({
     tone: 'refused',
     speak: field ? `no ${sayFieldOf(field, shop)} to change. Say it whole.` : 'no value to change. Say which one, and the value.',
+  }),
+  wrongKind: ({ field, said }, shop) => ({
+    tone: 'refused',
+    speak: `${sayValue(undefined, said)} is no ${sayFieldOf(field, shop)}. Say it again with its unit.`,
   }),
   whatIsIt: ({ said }) => ({ tone: 'ask', speak: `${said}: of what? Say it with its name, hub face ${said}.` }),
   sayItAgain: ({ value }, shop) => ({ tone: 'ask', speak: `struck. ${sentence(sayName(value, shop))}: say it again.` }),
