@@ -73,7 +73,7 @@ async function serve(
 function openShopNetwork(services: Services, { cert, key }: { cert?: string; key?: string }): Promise<Lan> {
   return openLan(services, {
     folder: join(dirname(services.log.path), 'tls'),
-    host: process.env.HOST || '::',
+    ...(process.env.HOST ? { host: process.env.HOST } : {}),
     port: Number(process.env.LAN_PORT || 8443),
     helpPort: Number(process.env.LAN_HELP_PORT || 8480),
     ...(cert !== undefined && key !== undefined ? { own: { cert, key } } : {}),

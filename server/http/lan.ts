@@ -13,7 +13,7 @@ export interface LanWish {
   readonly port: number;
   readonly helpPort: number;
   /** All interfaces unless said otherwise. */
-  readonly host: string;
+  readonly host?: string;
   /** The shop's own certificate, as files. */
   readonly own?: { readonly cert: string; readonly key: string };
 }

@@ -24,7 +24,7 @@ const patienceMs = 2_000;
 const drainMs = 150;
 
 /** @throws the listen error (EADDRINUSE, EACCES) by rejecting */
-export function listen(app: Hono, hostname: string, port: number, tls?: Tls): Promise<Listening> {
+export function listen(app: Hono, hostname: string | undefined, port: number, tls?: Tls): Promise<Listening> {
   const respond = getRequestListener(app.fetch);
   let draining = false;
   const answer = (request: IncomingMessage, response: ServerResponse): void => {

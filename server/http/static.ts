@@ -1,21 +1,21 @@
 // The page's files, from one built folder. Pages have short addresses; nothing outside the folder or hidden is given out.
 import { serveStatic } from '@hono/node-server/serve-static';
-import type { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import { problem } from './problem.ts';
 
 const pages = { '/': 'bay', '/log': 'log', '/jobs/:id': 'review', '/jobs/:id/sheet': 'sheet', '/pair': 'pair' };
 
 export function servePages(app: Hono, folder: string): void {
-  for (const [address, page] of Object.entries(pages)) {
-    app.get(address, serveStatic({ root: folder, path: `${page}.html`, precompressed: true }));
-  }
-  app.get('*', async (c, next) => {
-    if (/(^|[/\\])\./.test(decoded(c.req.path))) return problem(c, 'notFound');
-    if (c.req.path.startsWith('/assets/') || c.req.path.startsWith('/voice/'))
-      c.header('Cache-Control', 'public, max-age=31536000, immutable');
-    return next();
-  });
-  app.get('*', serveStatic({ root: folder, precompressed: true }));
+  const files = { root: folder, precompressed: true, onFound: kept };
+  for (const [address, page] of Object.entries(pages)) app.get(address, serveStatic({ ...files, path: `${page}.html` }));
+  app.get('*', async (c, next) => (/(^|[/\\])\./.test(decoded(c.req.path)) ? problem(c, 'notFound') : next()));
+  app.get('*', serveStatic(files));
+}
+
+/** Names with a hash in them never change; the others are asked for anew each time. */
+function kept(_path: string, c: Context): void {
+  const isHashed = /^\/(assets|voice)\//.test(c.req.path);
+  c.header('Cache-Control', isHashed ? 'public, max-age=31536000, immutable' : 'no-cache');
 }
 
 function decoded(path: string): string {

@@ -1,6 +1,6 @@
 // The turn line: text -> intents -> dialogue -> events on disk -> reply. The page, the terminal and the demo all come through here.
 import { createHash } from 'node:crypto';
-import type { Heard, Know, Reply, Turn } from '#dialogue';
+import type { Heard, JobView, Know, Reply, Shop, Turn } from '#dialogue';
 import type { Log, Receipt } from '#log';
 import { noJob } from '#log';
 import type { EventBody, JobId, JobRecord } from '#log/events';
@@ -18,12 +18,24 @@ export interface Turns {
   take(request: TurnRequest, who: string, invented?: boolean): Outcome<TurnResponse>;
   /** The desk's hand on a job. */
   desk(id: JobId, action: DeskAction, who: string): Outcome<DeskResponse>;
+  /** The job as the page shows it. */
+  view(job: JobRecord): JobView;
   know(): Know;
 }
 
 /** `changed` hears of each turn after it is on disk. `clock` gives ISO time. */
 export function createTurns(log: Log, speech: Speech, clock: () => string, changed?: (turn: Changed) => void): Turns {
   const know = (): Know => knowOf(log, speech);
+  /** A job's view is asked for after each turn and before the next: made once while job and shop stay the same. */
+  const seen = new WeakMap<JobRecord, { readonly shop: Shop; readonly view: JobView }>();
+
+  function view(job: JobRecord, known: Know): JobView {
+    const before = seen.get(job);
+    if (before?.shop === known.shop) return before.view;
+    const made = speech.view(job, known);
+    seen.set(job, { shop: known.shop, view: made });
+    return made;
+  }
 
   function take(request: TurnRequest, who: string, invented = false): Outcome<TurnResponse> {
     const digest = digestOf(request);
@@ -49,11 +61,12 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const open = turn.open;
     if (open === undefined || open === 'new') return turn;
     const job = log.job(open.switchTo);
-    return job ? { ...speech.takeTurn(job, heard, now, known), open } : turn;
+    if (!job) throw new TypeError('a turn switched to a job that is not there');
+    return { ...speech.takeTurn(job, heard, now, known), open };
   }
 
   function hear(request: TurnRequest, job: JobRecord | null, known: Know): Heard {
-    const expects = job ? speech.view(job, known).expects : undefined;
+    const expects = job ? view(job, known).expects : undefined;
     return {
       turn: request.id,
       understanding: speech.understand(request.text, expects),
@@ -66,8 +79,7 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
 
   function answer(record: JobRecord | null, seq: number, reply: Reply, events: readonly EventBody[]): TurnResponse {
     const intents = events.flatMap((event) => (event.kind === 'heard' ? event.intents : []));
-    const view = record && speech.view(record, know());
-    return { job: record?.id ?? null, seq, reply, intents, events, view };
+    return { job: record?.id ?? null, seq, reply, intents, events, view: record && view(record, know()) };
   }
 
   function again(receipt: Receipt): Outcome<TurnResponse> {
@@ -90,7 +102,7 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const value = log.append(added, ({ record, seq }) => ({
       seq,
       events: outcome.events,
-      view: speech.view(record ?? job, known),
+      view: view(record ?? job, known),
     }));
     changed?.({ job: id, seq: value.seq, who, turn: action.id });
     return { ok: true, value };
@@ -100,10 +112,10 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const record = log.job(job);
     if (!record) return { ok: false, code: 'noSuchJob' };
     const events = log.eventsBetween(job, first, seq).map(({ body }) => body);
-    return { ok: true, value: { seq, events, view: speech.view(record, know()) } };
+    return { ok: true, value: { seq, events, view: view(record, know()) } };
   }
 
-  return { take, desk, know };
+  return { take, desk, know, view: (job) => view(job, know()) };
 }
 
 export interface Changed {

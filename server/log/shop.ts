@@ -5,8 +5,9 @@ import { row, rows } from './db.ts';
 import { guarded } from './faults.ts';
 
 export function openShop(db: Db) {
-  /** Read at every turn, written once a month. */
+  // Read at every turn, written once a month.
   let kept: readonly StockAxle[] | null = null;
+  const settings = new Map<string, unknown>();
   const read = db.prepare('SELECT value FROM settings WHERE name = ?');
   const write = db.prepare(
     'INSERT INTO settings (name, value) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value',
@@ -17,10 +18,16 @@ export function openShop(db: Db) {
   return {
     /** A setting as it was put, or undefined. */
     setting(name: string): unknown {
-      const found = row<{ value: string }>(read, name);
-      return found && JSON.parse(found.value);
+      if (!settings.has(name)) {
+        const found = row<{ value: string }>(read, name);
+        settings.set(name, found && JSON.parse(found.value));
+      }
+      return settings.get(name);
     },
-    putSetting: (name: string, value: unknown): void => void guarded(() => write.run(name, JSON.stringify(value))),
+    putSetting(name: string, value: unknown): void {
+      settings.delete(name);
+      guarded(() => write.run(name, JSON.stringify(value)));
+    },
     stock(): readonly StockAxle[] {
       kept ??= rows<{ axle: string }>(rack).map(({ axle }) => JSON.parse(axle));
       return kept;

@@ -51,6 +51,7 @@ export function openStore(db: Db) {
     const id = turn.job ?? String(row<{ id: number }>(lastJob)?.id ?? 0);
     const target = turn.job === null ? String(Number(id) + 1) : id;
     const before = target === noJob ? null : (job(target) ?? emptyJob(target));
+    if (before?.version === 0 && turn.job !== null) throw new TypeError(`there is no job ${target} to add to`);
     const last = row<{ seq: number; hash: Buffer }>(head);
     let seq = last?.seq ?? 0;
     let prev = last?.hash ?? genesis;

@@ -7,11 +7,10 @@ import { problem } from '../problem.ts';
 import { exactly, readSearch } from '../query.ts';
 import { after, deskAction, exact, jobQuery } from '../schemas.ts';
 import { sheetCsv, sheetJson } from '../sheet.ts';
-import type { Speech } from '../speech.ts';
 import type { Turns } from '../turns.ts';
 
 /** The log book, and one job seen four ways. */
-export function jobRoutes(log: Log, turns: Turns, speech: Speech): Hono {
+export function jobRoutes(log: Log, turns: Turns): Hono {
   const app = new Hono();
 
   app.get('/', (c) => {
@@ -25,7 +24,7 @@ export function jobRoutes(log: Log, turns: Turns, speech: Speech): Hono {
   });
   app.get('/:id', (c) => {
     const job = log.job(c.req.param('id'));
-    return job ? c.json(speech.view(job, turns.know())) : problem(c, 'noSuchJob');
+    return job ? c.json(turns.view(job)) : problem(c, 'noSuchJob');
   });
   app.get('/:id/record', (c) => {
     const job = log.job(c.req.param('id'));
@@ -34,7 +33,7 @@ export function jobRoutes(log: Log, turns: Turns, speech: Speech): Hono {
   app.get('/:id/:file{sheet\\.(csv|json)}', (c) => {
     const job = log.job(c.req.param('id'));
     if (!job) return problem(c, 'noSuchJob');
-    const view = speech.view(job, turns.know());
+    const view = turns.view(job);
     const isCsv = c.req.param('file').endsWith('csv');
     c.header('Content-Disposition', `attachment; filename="job-${job.id}.${isCsv ? 'csv' : 'json'}"`);
     if (!isCsv) return c.json(sheetJson(job, view));
