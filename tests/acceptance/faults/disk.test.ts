@@ -1,5 +1,5 @@
 // What the disk may do to the log: a torn write, no room, no permission, another hand on it, a clock that goes back.
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { copyFileSync, mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -27,6 +27,43 @@ function written(log: Log, turns: number): number[] {
   for (let i = 1; i < turns; i++) heads.push(log.append(aTurn('1', [hearsValue(`v${i}`, 'hubFace', String(70 + i))])).seq);
   return heads;
 }
+
+describe('acknowledged', () => {
+  const hasStrace = spawnSync('strace', ['-V']).status === 0;
+
+  it.skipIf(!hasStrace)(
+    'means flushed: at least one flush to disk a turn',
+    () => {
+      const path = somewhere();
+      const trace = `${path}.strace`;
+      const flushes = (count: number): number => {
+        rmSync(path, { force: true });
+        const script = new URL('../../support/append-many.ts', import.meta.url).pathname;
+        const traced = [
+          '-f',
+          '-e',
+          'trace=fsync,fdatasync',
+          '-o',
+          trace,
+          process.execPath,
+          '--import',
+          'tsx',
+          script,
+          path,
+          String(count),
+        ];
+        spawnSync('strace', traced, { cwd: new URL('../../..', import.meta.url).pathname });
+        const log = openLog(path);
+        expect(log.head()).toBe(count);
+        log.close();
+        return readFileSync(trace, 'utf8').match(/(fsync|fdatasync)\(/g)?.length ?? 0;
+      };
+      const turns = 40;
+      expect(flushes(turns) - flushes(0)).toBeGreaterThanOrEqual(turns);
+    },
+    30_000,
+  );
+});
 
 describe('a torn write-ahead file', () => {
   const path = somewhere();

@@ -140,18 +140,6 @@ describe('the events table', () => {
 });
 
 describe('opening', () => {
-  it('sets what keeps an acknowledged turn, at every open', () => {
-    const path = somewhere();
-    for (const _ of [1, 2]) {
-      const log = openLog(path);
-      log.append(aTurn(null, [opens('x')]));
-      log.close();
-    }
-    const source = readFileSync(new URL('../../../server/log/open.ts', import.meta.url), 'utf8');
-    expect(source).toContain("['synchronous', 'FULL', 2]");
-    expect(aLog(path).head()).toBe(6);
-  });
-
   it('refuses a second writer and names the first; a reader is welcome', () => {
     const path = somewhere();
     const log = aLog(path);
