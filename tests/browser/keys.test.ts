@@ -15,7 +15,7 @@ withBrowser('talking without the bar', () => {
   });
 
   async function readyPage() {
-    const { page } = await openPage(browser, shop.url);
+    const { page } = await openPage(browser, shop.url, { voice: true });
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
     return page;
   }

@@ -28,7 +28,7 @@ const gapMs = 5000;
   });
 
   it('hears, logs and reads back, and a second sentence corrects', async () => {
-    const { page, faults } = await openPage(browser, shop.url);
+    const { page, faults } = await openPage(browser, shop.url, { voice: true });
     await say(page, 'open job silver box van');
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
     const [first, second] = marks;

@@ -89,9 +89,15 @@ export interface Bay {
   readonly faults: string[];
 }
 
+interface PageOptions extends BrowserContextOptions {
+  /** Loads the recogniser, which costs seconds of a processor; without it the page works by typing. */
+  readonly voice?: boolean;
+}
+
 /** A fresh device with the page open. */
-export async function openPage(browser: Browser, url: string, options: BrowserContextOptions = {}): Promise<Bay> {
+export async function openPage(browser: Browser, url: string, { voice = false, ...options }: PageOptions = {}): Promise<Bay> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  if (!voice) await context.route('**/voice/**', (route) => route.abort());
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));

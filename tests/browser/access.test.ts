@@ -1,0 +1,115 @@
+// Every view in both themes: no fault that axe can find, nothing cut off at 320 px, AAA contrast for the step and the values.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+interface Found {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string }[];
+}
+declare global {
+  var axe: { run(root: Document, options: object): Promise<{ violations: Found[] }> };
+}
+
+/** The content policy refuses a script tag; the tester's own evaluate is outside it. */
+async function faultsOf(page: Page, only?: readonly string[]): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  const options = only
+    ? { runOnly: { type: 'rule', values: [...only] } }
+    : { rules: { 'color-contrast-enhanced': { enabled: false } } };
+  const { violations } = await page.evaluate((chosen) => globalThis.axe.run(document, chosen), options);
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+}
+
+withBrowser('for everyone', () => {
+  let shop: Shop;
+  let browser: Awaited<ReturnType<typeof launch>>;
+  beforeAll(async () => {
+    shop = await openShop();
+    browser = await launch();
+    const { page } = await openPage(browser, shop.url);
+    await say(page, 'open job white enclosed');
+    await say(page, 'hub face seventy-two and three eighths');
+    await say(page, 'end play left four thousandths');
+    await page.context().close();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await shop?.close();
+  });
+
+  const views = [
+    ['the bay', '/?job=2', '.card table'],
+    ['the bay without a job', '/', '.resume .big'],
+    ['the log book', '/log', '.jobs tbody tr'],
+    ['the review', '/jobs/2', '.value-group'],
+    ['the sheet', '/jobs/2/sheet', '.measures'],
+    ['pairing', '/pair', 'form'],
+  ] as const;
+
+  it.each(views)('%s has no fault that axe finds, light and dark', async (_name, path, ready) => {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const { page } = await openPage(browser, shop.url + path, { colorScheme });
+      await page.locator(ready).first().waitFor();
+      expect(await faultsOf(page), colorScheme).toEqual([]);
+      await page.context().close();
+    }
+  });
+
+  it('has AAA contrast on the bay, light and dark', async () => {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const { page } = await openPage(browser, `${shop.url}/?job=2`, { colorScheme });
+      await page.locator('.card table').waitFor();
+      expect(await faultsOf(page, ['color-contrast-enhanced']), colorScheme).toEqual([]);
+      await page.context().close();
+    }
+  });
+
+  it.each(views)('%s shows all its width at 320 px and with text twice as large', async (_name, path, ready) => {
+    const { page } = await openPage(browser, shop.url + path, { viewport: { width: 320, height: 640 } });
+    await page.locator(ready).first().waitFor();
+    const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
+    expect(await wide()).toBeLessThanOrEqual(320);
+    await page.setViewportSize({ width: 640, height: 800 });
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    expect(await wide()).toBeLessThanOrEqual(640);
+    await page.context().close();
+  });
+
+  it('marks an unconfirmed value by a broken line and a word, also in forced colours', async () => {
+    const { page } = await openPage(browser, `${shop.url}/?job=2`, { forcedColors: 'active' });
+    const value = page.locator('.card .value.heard').first();
+    expect(await value.evaluate((element) => getComputedStyle(element).borderTopStyle)).toBe('dashed');
+    expect(await value.locator('em').textContent()).toBe('unconfirmed');
+  });
+
+  it('stands still where motion is not wanted', async () => {
+    const { page } = await openPage(browser, `${shop.url}/?job=2`, { reducedMotion: 'reduce' });
+    await page.locator('.talk').evaluate((bar) => bar.classList.add('hearing'));
+    expect(await page.locator('.talk-shape').evaluate((shape) => getComputedStyle(shape).animationName)).toBe('none');
+  });
+
+  it('announces each line once: one insertion into the log, no second live region around it', async () => {
+    const { page } = await openPage(browser, `${shop.url}/?job=2`);
+    await page.locator('.card table').waitFor();
+    const log = page.locator('[role=log]');
+    expect(await log.count()).toBe(1);
+    await log.evaluate((element) => {
+      const counts = globalThis as unknown as { added: number };
+      counts.added = 0;
+      new MutationObserver((changes) => {
+        counts.added += changes.reduce((sum, { addedNodes }) => sum + addedNodes.length, 0);
+      }).observe(element, { childList: true });
+    });
+    await say(page, 'what is next');
+    await say(page, 'what is next');
+    expect(await page.evaluate(() => (globalThis as unknown as { added: number }).added)).toBe(4);
+    expect(await page.locator('[role=log] [aria-live], [aria-live] [role=log]').count()).toBe(0);
+  });
+});

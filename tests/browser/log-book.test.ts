@@ -1,0 +1,69 @@
+// Five thousand jobs in the log book: found by title, by a measured value, by what is open.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openLog } from '#log';
+import type { EventBody } from '#log/events';
+import { launch, openPage, openShop, type Shop, withBrowser } from '../support/browser.ts';
+
+const jobs = 5000;
+const titles = ['flatbed', 'boat trailer', 'horse box', 'car hauler', 'stock trailer'];
+
+function fill(path: string): void {
+  const log = openLog(path);
+  for (let number = 1; number <= jobs; number += 1) {
+    const at = new Date(Date.UTC(2026, 0, 1) + number * 3_600_000).toISOString();
+    const title = number === 1234 ? 'The purple gooseneck' : `${titles[number % titles.length]} ${number}`;
+    const events: EventBody[] = [{ kind: 'jobOpened', jobKind: 'inspection', title, invented: true }];
+    if (number === 4321)
+      events.push({
+        kind: 'valueHeard',
+        value: {
+          id: 'v',
+          field: 'hubFace',
+          stage: 'found',
+          value: '1111/16',
+          unit: 'in',
+          raw: 'hub face 69 7/16',
+          heardBy: 'typed',
+        },
+      });
+    log.append({ turn: `seed-${number}`, job: null, at, who: 'seed', events, receipt: { digest: String(number) } });
+  }
+  log.close();
+}
+
+withBrowser('the log book with five thousand jobs', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'axlehand-many-'));
+  let shop: Shop;
+  let browser: Awaited<ReturnType<typeof launch>>;
+  beforeAll(async () => {
+    fill(join(folder, 'log.db'));
+    shop = await openShop(join(folder, 'log.db'));
+    browser = await launch();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await shop?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it('finds one by its title, by a value and by what is open', async () => {
+    const { page, faults } = await openPage(browser, `${shop.url}/log`);
+    await page.locator('.count', { hasText: '5000 jobs' }).waitFor();
+    await page.getByLabel('Look for').fill('purple goose');
+    await page.locator('.count', { hasText: /^1 job\./ }).waitFor();
+    expect(await page.locator('.jobs tbody th').textContent()).toContain('The purple gooseneck');
+    await page.getByLabel('Look for').fill('hub face 69 7/16');
+    await page.locator('.jobs .number', { hasText: '4321' }).waitFor();
+    await page.getByLabel('Look for').fill('');
+    await page.getByLabel('with open points only').check();
+    await page.locator('.jobs .number', { hasText: '4321' }).waitFor();
+    await page.getByLabel('From').fill('2026-01-02');
+    await page.getByLabel('To').fill('2026-01-02');
+    await page.getByLabel('with open points only').uncheck();
+    await page.locator('.count', { hasText: '24 jobs' }).waitFor();
+    expect(faults).toEqual([]);
+  });
+});
