@@ -1,7 +1,7 @@
 // The language: text -> what was said. Pure; runs on server and page alike.
 
 /** Values into words and onto the screen: "seventy-two and three eighths inches" / "72 3/8 in". Both parse back to the same value. */
-export { type Manner, type SaidValue, sayField, sayValue, showField, showValue } from './say/index.ts';
+export { type Manner, type SaidValue, sayField, sayValue, showField, showValue, spelling } from './say/index.ts';
 export type * from './types.ts';
 /** Text -> typed intents, exactly. Never throws; `expects` settles readings that the words leave open. */
 export { understand } from './understand.ts';

@@ -120,7 +120,8 @@ function named(tokens: readonly Token[], at: number): Item | undefined {
 
 /** A place may stand inside a name: "coupler to left spindle". */
 function interrupted(tokens: readonly Token[], at: number, longest: number): Item | undefined {
-  for (let from = at + 1; from < at + 4; from += 1) {
+  if (!fieldNames.leads(tokens[at]?.word)) return undefined;
+  for (let from = at + 1; from < at + 3; from += 1) {
     const found = tokens[from] && listed(tokens, from);
     if (found?.is !== 'place' || !('side' in found.place)) continue;
     const without = [...tokens.slice(at, from), ...tokens.slice(found.end, found.end + 6)];

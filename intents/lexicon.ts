@@ -17,6 +17,8 @@ export interface Lexicon<T> {
   longest(tokens: readonly Token[], at: number): Found<T> | undefined;
   /** Every word that occurs in an entry. */
   readonly vocabulary: ReadonlySet<string>;
+  /** True when an entry of two or more words begins with this word. */
+  leads(word: string | undefined): boolean;
 }
 
 /** Earlier rows win where two say the same. */
@@ -35,7 +37,11 @@ export function lexicon<T>(rows: Iterable<readonly [T, readonly string[]]>): Lex
       node.meaning ??= meaning;
     }
   }
-  return { vocabulary, longest: (tokens, at) => longest(root, tokens, at) };
+  return {
+    vocabulary,
+    longest: (tokens, at) => longest(root, tokens, at),
+    leads: (word) => (root.next.get(word ?? '')?.next.size ?? 0) > 0,
+  };
 }
 
 function longest<T>(root: Node<T>, tokens: readonly Token[], at: number): Found<T> | undefined {

@@ -7,11 +7,14 @@ import { unitVocabulary } from './numbers/unit.ts';
 import type { Token } from './tokens.ts';
 import { fillers } from './words/fillers.ts';
 
-/** Names of two words or more: [words, keys of their sounds]. */
-const names = [...new Set(fields.flatMap(({ said }) => said))]
-  .map((name) => name.split(' '))
-  .filter((words) => words.length === 2 && words.every((word) => word.length > 2))
-  .map((words) => ({ words, keys: words.map(soundKey) }));
+/** Beside which known word, and sounding how, a word of a two-word name is meant: "hub _ f s" -> face. */
+const meant = new Map<string, string>();
+for (const name of fields.flatMap(({ said }) => said)) {
+  const [first = '', second = '', ...more] = name.split(' ');
+  if (more.length > 0 || first.length < 3 || second.length < 3) continue;
+  meant.set(`${first} ${soundKey(second)}`, second);
+  meant.set(`${soundKey(first)} ${second}`, first);
+}
 
 /** Every word that some rule knows. */
 const known = new Set([...fieldNames.vocabulary, ...fillers, ...itemWords, ...unitVocabulary]);
@@ -46,12 +49,5 @@ export function bySound(tokens: readonly Token[]): Token[] {
 const isStranger = (token: Token) =>
   token.kind === 'word' && token.word.length > 2 && token.word.length < 20 && !known.has(token.word) && !isNumberWord(token);
 
-function meantBeside(tokens: readonly Token[], at: number, key: string): string | undefined {
-  const before = tokens[at - 1]?.word;
-  const after = tokens[at + 1]?.word;
-  for (const { words, keys } of names) {
-    if (keys[1] === key && words[0] === before) return words[1];
-    if (keys[0] === key && words[1] === after) return words[0];
-  }
-  return undefined;
-}
+const meantBeside = (tokens: readonly Token[], at: number, key: string) =>
+  meant.get(`${tokens[at - 1]?.word ?? ''} ${key}`) ?? meant.get(`${key} ${tokens[at + 1]?.word ?? ''}`);

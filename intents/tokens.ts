@@ -66,12 +66,13 @@ const pattern =
 export function tokenise(text: string): Token[] {
   const tokens: Token[] = [];
   let last = -1;
-  for (const match of text.matchAll(pattern)) {
+  pattern.lastIndex = 0;
+  for (let match = pattern.exec(text); match; match = pattern.exec(text)) {
     const start = match.index;
-    const end = start + match[0].length;
+    const end = pattern.lastIndex;
     const glued = start === last;
-    const size = glued && tokens.at(-1)?.kind === 'number' ? bigSizes.get(match[0]) : undefined;
-    tokens.push({ ...(size ?? read(match)), span: [start, end], glued });
+    const { kind, word } = (glued && tokens.at(-1)?.kind === 'number' ? bigSizes.get(match[0]) : undefined) ?? read(match);
+    tokens.push({ word, kind, span: [start, end], glued });
     last = end;
   }
   return tokens;

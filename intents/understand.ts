@@ -6,7 +6,7 @@ import { cellsOf } from './refine/cells.ts';
 import { intentsOf, spanOf } from './refine/intents.ts';
 import { ruleAt } from './rules/index.ts';
 import { isRemark } from './rules/remark.ts';
-import { statement } from './statement.ts';
+import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
 import type { Expects, Intent, Understanding } from './types.ts';
 import { separators } from './words/fillers.ts';
@@ -46,12 +46,12 @@ function read(heard: Hearing): { intents: Intent[]; strays: Token[] } {
   const { tokens, expects } = heard;
   const intents: Intent[] = [];
   const strays: Token[] = [];
-  let current = statement(tokens, expects);
+  let current = newStatement();
   const flush = () => {
     const done = meant(current.items, heard);
     intents.push(...done.intents);
     strays.push(...done.strays);
-    current = statement(tokens, expects);
+    current = newStatement();
   };
   for (let at = 0; at < tokens.length; ) {
     const rule = ruleAt(heard, at, current);
@@ -60,8 +60,8 @@ function read(heard: Hearing): { intents: Intent[]; strays: Token[] } {
       intents.push(...rule.intents);
       at = rule.end;
     } else {
-      const item = itemAt(tokens, at, current.calling());
-      current.add(item);
+      const item = itemAt(tokens, at, callingOf(current, expects));
+      addItem(current, item, tokens);
       at = item.end;
     }
   }

@@ -3,17 +3,14 @@ import type { Token } from '../tokens.ts';
 
 /** Wraps a reader so that each place of a token list is read once. */
 export function remembered<T>(read: (tokens: readonly Token[], at: number) => T): (tokens: readonly Token[], at: number) => T {
-  const kept = new WeakMap<readonly Token[], Map<number, T>>();
+  const kept = new WeakMap<readonly Token[], T[]>();
   return (tokens, at) => {
-    let places = kept.get(tokens);
-    if (!places) {
-      places = new Map();
-      kept.set(tokens, places);
-    }
-    const known = places.get(at);
+    const places = kept.get(tokens) ?? [];
+    if (places.length === 0) kept.set(tokens, places);
+    const known = places[at];
     if (known !== undefined) return known;
     const found = read(tokens, at);
-    places.set(at, found);
+    places[at] = found;
     return found;
   };
 }

@@ -7,6 +7,7 @@ import type { Hedge } from '../types.ts';
 import { hedgesAfter, hedgesBefore, rangeWords, toleranceWords } from '../words/hedges.ts';
 import { classOf, isNumberWord, numberVocabulary } from './classes.ts';
 import { readParts } from './fraction.ts';
+import { remembered } from './memo.ts';
 import { type NumberReading, readNumbers } from './number.ts';
 import { readUnit, type UnitReading, unitVocabulary } from './unit.ts';
 
@@ -73,16 +74,22 @@ const skipArticle = (tokens: readonly Token[], at: number) =>
 
 /** Number with its unit; feet take the inches that follow. */
 export function readAmount(tokens: readonly Token[], at: number, plausible?: Plausible): QuantityReading | undefined {
-  const bare = unitAndPart(tokens, at);
-  if (bare) return bare;
-  const numbers = readNumbers(tokens, at);
-  const likeliest = numbers[0] && withUnit(tokens, numbers[0]);
+  const [likeliest] = likeliestAmount(tokens, at);
   if (!plausible || !likeliest || plausible(likeliest.value, likeliest.unit)) return likeliest;
   // Only a run of chunks may be cut short; a fraction or a schoolbook number was said whole.
   if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return likeliest;
-  const shorter = numbers.slice(1).map((number) => withUnit(tokens, number));
+  const shorter = readNumbers(tokens, at)
+    .slice(1)
+    .map((number) => withUnit(tokens, number));
   return shorter.find(({ value, unit }) => plausible(value, unit)) ?? likeliest;
 }
+
+const likeliestAmount = remembered((tokens: readonly Token[], at: number): readonly QuantityReading[] => {
+  const bare = unitAndPart(tokens, at);
+  if (bare) return [bare];
+  const [number] = readNumbers(tokens, at);
+  return number ? [withUnit(tokens, number)] : [];
+});
 
 function withUnit(tokens: readonly Token[], number: NumberReading): QuantityReading {
   const unit = readUnit(tokens, unitAt(tokens, number));

@@ -1,4 +1,6 @@
 // Sums asked mid-job: "half of seventy-two and a quarter", "ninety foot pounds in newton metres", "difference between a and b".
+import { lexicon } from '../lexicon.ts';
+import { isNumberWord } from '../numbers/classes.ts';
 import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
 import { readUnit } from '../numbers/unit.ts';
 import { phrase } from '../phrase.ts';
@@ -15,46 +17,44 @@ const lead = phrase(
 type Op = Exclude<Sum['op'], 'convert'>;
 
 /** Between two amounts. */
-const infix: ReadonlyMap<string, Op> = new Map([
-  ['plus', 'add'],
-  ['+', 'add'],
-  ['minus', 'subtract'],
-  ['less', 'subtract'],
-  ['times', 'multiply'],
-  ['multiplied by', 'multiply'],
-  ['divided by', 'divide'],
-  ['over', 'divide'],
+const infix = lexicon<Op>([
+  ['add', ['plus', '+']],
+  ['subtract', ['minus', 'less']],
+  ['multiply', ['times', 'multiplied by']],
+  ['divide', ['divided by', 'over']],
 ]);
 
-/** Before the first amount; `joint` stands between the two, `swap` when the second is taken from. */
-const prefix: readonly { readonly said: string; readonly op: Op; readonly joint: readonly string[]; readonly swap?: boolean }[] =
-  [
-    { said: 'difference between', op: 'subtract', joint: ['and'] },
-    { said: 'difference of', op: 'subtract', joint: ['and'] },
-    { said: 'difference from', op: 'subtract', joint: ['to'] },
-    { said: 'sum of', op: 'add', joint: ['and'] },
-    { said: 'total of', op: 'add', joint: ['and'] },
-    { said: 'product of', op: 'multiply', joint: ['and'] },
-    { said: 'add', op: 'add', joint: ['and', 'to', 'plus'] },
-    { said: 'subtract', op: 'subtract', joint: ['from'], swap: true },
-    { said: 'take', op: 'subtract', joint: ['from', 'off', 'away from'], swap: true },
-    { said: 'divide', op: 'divide', joint: ['by'] },
-    { said: 'multiply', op: 'multiply', joint: ['by', 'times'] },
-  ];
+/** Before the first amount; `joint` stands between the two, `swap` when the second is what is taken from. */
+interface Prefix {
+  readonly op: Op;
+  readonly joint: readonly string[];
+  readonly swap?: boolean;
+}
+
+const prefix = lexicon<Prefix>([
+  [{ op: 'subtract', joint: ['and', 'to'] }, ['difference (between|of|from)']],
+  [{ op: 'add', joint: ['and'] }, ['(sum|total) of']],
+  [{ op: 'multiply', joint: ['and'] }, ['product of']],
+  [{ op: 'add', joint: ['and', 'to', 'plus'] }, ['add']],
+  [{ op: 'subtract', joint: ['from', 'off'], swap: true }, ['(subtract|take)']],
+  [{ op: 'divide', joint: ['by'] }, ['divide']],
+  [{ op: 'multiply', joint: ['by', 'times'] }, ['multiply']],
+]);
 
 /** A share or a multiple of one amount. */
-const shares: readonly (readonly [string, Op, string])[] = [
-  ['half of', 'divide', '2'],
-  ['one half of', 'divide', '2'],
-  ['a half of', 'divide', '2'],
-  ['a third of', 'divide', '3'],
-  ['one third of', 'divide', '3'],
-  ['a quarter of', 'divide', '4'],
-  ['one quarter of', 'divide', '4'],
-  ['twice', 'multiply', '2'],
-  ['double', 'multiply', '2'],
-  ['two times', 'multiply', '2'],
-];
+const shares = lexicon<{ readonly op: Op; readonly by: string }>([
+  [{ op: 'divide', by: '2' }, ['[a|one] half of']],
+  [{ op: 'divide', by: '3' }, ['(a|one) third of']],
+  [{ op: 'divide', by: '4' }, ['(a|one) quarter of']],
+  [{ op: 'multiply', by: '2' }, ['(twice|double|two times)']],
+]);
+
+/** Without one of these nothing is computed. */
+const signs: ReadonlySet<string> = new Set(
+  'plus + minus less times multiplied divided over difference sum total product add subtract take divide multiply of twice double in into as many much convert turn'.split(
+    ' ',
+  ),
+);
 
 /** No sum takes more words. */
 const longest = 60;
@@ -63,6 +63,7 @@ const longest = 60;
 export function computeIn(all: readonly Token[], start: number, stop: number): QuestionIntent | undefined {
   if (stop - start > longest) return undefined;
   const tokens = all.slice(start, stop);
+  if (!tokens.some(({ word }) => signs.has(word)) || !tokens.some(isNumberWord)) return undefined;
   for (const { end } of matches(lead, tokens, 0, tokens.length)) {
     const sum =
       prefixed(tokens, end) ??
@@ -78,32 +79,30 @@ export function computeIn(all: readonly Token[], start: number, stop: number): Q
 }
 
 function prefixed(tokens: readonly Token[], at: number): Sum | undefined {
-  for (const row of prefix) {
-    const start = afterWords(tokens, at, row.said) || afterWords(tokens, at - 1, row.said);
-    const a = start ? readAmount(tokens, start) : undefined;
-    if (!a) continue;
-    for (const joint of row.joint) {
-      const b = readAfter(tokens, a.end, joint);
-      if (b) return row.swap ? sum(row.op, b, a) : sum(row.op, a, b);
-    }
-  }
-  return undefined;
+  const found = prefix.longest(tokens, at) ?? prefix.longest(tokens, at - 1);
+  const a = found && readAmount(tokens, found.end);
+  if (!a) return undefined;
+  const { op, joint, swap } = found.meaning;
+  const b = joint.includes(tokens[a.end]?.word ?? '') ? readAmount(tokens, a.end + 1) : undefined;
+  if (!b) return undefined;
+  return swap ? sum(op, b, a) : sum(op, a, b);
 }
 
 function shared(tokens: readonly Token[], at: number): Sum | undefined {
-  for (const [said, op, by] of shares) {
-    const start = afterWords(tokens, at, said);
-    // "one third of an inch" is a length; "double oh seven" a number.
-    const plain = tokens[start]?.word === 'a' || tokens[start]?.word === 'an' || tokens[start]?.word === 'oh';
-    const a = start && !plain ? readAmount(tokens, start) : undefined;
-    if (a && isEnd(tokens, a.end)) return { op, a: amountSaid(a), b: { value: by, unit: '1' } };
-  }
-  return undefined;
+  const found = shares.longest(tokens, at);
+  // "one third of an inch" is a length; "double oh seven" a number.
+  const word = found && tokens[found.end]?.word;
+  if (!found || word === 'a' || word === 'an' || word === 'oh') return undefined;
+  const a = readAmount(tokens, found.end);
+  return a && isEnd(tokens, a.end)
+    ? { op: found.meaning.op, a: amountSaid(a), b: { value: found.meaning.by, unit: '1' } }
+    : undefined;
 }
 
 /** "how many inches is six foot two", "how many millimetres in an inch". */
 function howMany(tokens: readonly Token[], at: number): Sum | undefined {
-  const start = afterWords(tokens, at, 'how many') || afterWords(tokens, at, 'how much');
+  const asked = tokens[at]?.word === 'how' && (tokens[at + 1]?.word === 'many' || tokens[at + 1]?.word === 'much');
+  const start = asked ? at + 2 : 0;
   const unit = start ? readUnit(tokens, start) : undefined;
   if (!unit) return undefined;
   let from = unit.end;
@@ -129,26 +128,13 @@ function converted(tokens: readonly Token[], at: number, opened: boolean): Sum |
 
 function joined(tokens: readonly Token[], at: number): Sum | undefined {
   const a = readAmount(tokens, at);
-  if (!a) return undefined;
-  for (const [said, op] of infix) {
-    const b = readAfter(tokens, a.end, said);
-    if (b && isEnd(tokens, b.end)) return sum(op, a, b);
-  }
-  return undefined;
+  const op = a && infix.longest(tokens, a.end);
+  const b = op && readAmount(tokens, op.end);
+  return a && b && isEnd(tokens, b.end) ? sum(op.meaning, a, b) : undefined;
 }
 
 const isEnd = (tokens: readonly Token[], at: number) =>
   tokens[at] === undefined || tokens[at].word === '?' || tokens[at].word === '.' || tokens[at].word === 'please';
-
-function readAfter(tokens: readonly Token[], at: number, said: string): QuantityReading | undefined {
-  const start = afterWords(tokens, at, said);
-  return start ? readAmount(tokens, start) : undefined;
-}
-
-function afterWords(tokens: readonly Token[], at: number, said: string): number {
-  const words = said.split(' ');
-  return words.every((word, offset) => tokens[at + offset]?.word === word) ? at + words.length : 0;
-}
 
 function sum(op: Op, a: QuantityReading, b: QuantityReading): Sum {
   const unit = a.unit ?? (op === 'add' || op === 'subtract' ? b.unit : undefined);

@@ -71,7 +71,8 @@ function render(field: FieldId | undefined, said: SaidValue, manner: Manner, wor
 }
 
 function choiceText(field: FieldId, choice: string): string {
-  return choiceWords.find((row) => row.field === field && row.choice === choice)?.said[0] ?? choice;
+  const phrase = choiceWords.find((row) => row.field === field && row.choice === choice)?.said[0] ?? choice;
+  return phrase.replace(/\s*[([].*?[)\]]/g, '');
 }
 
 function number(row: Field | undefined, said: SaidValue, manner: Manner, words: boolean): string {
@@ -123,7 +124,8 @@ const american: readonly (readonly [RegExp, string])[] = [
   [/\b([eE])qualiser/g, '$1qualizer'],
 ];
 
-function spelling(text: string, manner: Manner): string {
+/** Any text in the shop's spelling. */
+export function spelling(text: string, manner: Manner): string {
   if (manner.spelling !== 'american') return text;
   return american.reduce((left, [from, to]) => left.replace(from, to), text);
 }

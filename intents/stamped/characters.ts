@@ -41,7 +41,7 @@ export function letterAt(tokens: readonly Token[], at: number, longestRun = 3): 
   const typed = token.word.length > 1 && (token.glued || tokens[at + 1]?.glued === true);
   const named = typed ? undefined : letters.get(token.word);
   if (named) return { end: at + 1, text: named.toUpperCase() };
-  const gluedRun = token.word.length <= longestRun && /^[a-z]+$/.test(token.word) && (tokens[at + 1]?.glued || token.glued);
+  const gluedRun = token.word.length <= longestRun && (tokens[at + 1]?.glued || token.glued) && /^[a-z]+$/.test(token.word);
   return gluedRun ? { end: at + 1, text: token.word.toUpperCase() } : undefined;
 }
 
