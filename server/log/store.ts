@@ -8,7 +8,7 @@ import { guarded, type LogFault } from './faults.ts';
 import { openProjections } from './projections.ts';
 import { rebuild } from './rebuild.ts';
 import { search } from './search.ts';
-import type { Committed, Found, JobQuery, NewTurn, Receipt } from './types.ts';
+import type { Committed, Found, JobQuery, NewTurn, Receipt, TurnEnd } from './types.ts';
 
 /** Events that belong to no job: what was said while none was open. */
 export const noJob: JobId = '0';
@@ -21,6 +21,7 @@ export function openStore(db: Db) {
   const ofJob = db.prepare(`SELECT ${columns} FROM events WHERE job = ? AND seq > ? ORDER BY seq`);
   const since = db.prepare(`SELECT ${columns} FROM events WHERE seq > ? ORDER BY seq LIMIT ?`);
   const between = db.prepare(`SELECT ${columns} FROM events WHERE job = ? AND seq BETWEEN ? AND ? ORDER BY seq`);
+  const ends = db.prepare('SELECT seq, job, turn, who FROM events WHERE seq > ? AND receipt IS NOT NULL ORDER BY seq LIMIT ?');
   const receipted = db.prepare('SELECT seq, job, receipt FROM events WHERE turn = ? AND receipt IS NOT NULL');
   const lastJob = db.prepare('SELECT coalesce(max(job), 0) AS id FROM events');
   const projections = openProjections(db);
@@ -113,6 +114,9 @@ export function openStore(db: Db) {
       rows<StoredEvent>(between, Number(id), first, last).map(toEvent),
     /** Events of all jobs after a number, oldest first. */
     eventsSince: (seq: number, limit: number): JobEvent[] => rows<StoredEvent>(since, seq, limit).map(toEvent),
+    /** Turns of all jobs whose last event comes after a number, oldest first. */
+    turnsSince: (seq: number, limit: number): TurnEnd[] =>
+      rows<TurnEnd & { job: number }>(ends, seq, limit).map((end) => ({ ...end, job: String(end.job) })),
     head: (): number => row<{ seq: number }>(head)?.seq ?? 0,
     search: (query: JobQuery): Found => search(db, query),
     rebuild: (): number => guarded(() => rebuild(db, projections, events)),

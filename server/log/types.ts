@@ -27,6 +27,14 @@ export interface Receipt {
   readonly reply?: unknown;
 }
 
+/** A turn by its last event. */
+export interface TurnEnd {
+  readonly job: JobId;
+  readonly seq: number;
+  readonly turn: string;
+  readonly who: string;
+}
+
 /** What to look for in the log book. Days are `2026-11-25`. */
 export interface JobQuery {
   /** All must occur in what was said, noted or named. */

@@ -21,16 +21,14 @@ const body: fc.Arbitrary<EventBody> = fc.oneof(
   valueId.map((id): EventBody => ({ kind: 'valueConfirmed', id, how: 'said' })),
   valueId.map((id): EventBody => ({ kind: 'valueStruck', id })),
   valueId.map((id): EventBody => ({ kind: 'valueRestored', id })),
-  fc
-    .tuple(word, fc.constantFrom('safety', 'info'))
-    .map(
-      ([text, seriousness]): EventBody => ({
-        kind: 'noteTaken',
-        id: text,
-        text,
-        reading: { seriousness: seriousness as 'safety' | 'info' },
-      }),
-    ),
+  fc.tuple(word, fc.constantFrom('safety', 'info')).map(
+    ([text, seriousness]): EventBody => ({
+      kind: 'noteTaken',
+      id: text,
+      text,
+      reading: { seriousness: seriousness as 'safety' | 'info' },
+    }),
+  ),
   fc.constantFrom<EventBody>(
     { kind: 'paused' },
     { kind: 'resumed' },
@@ -65,6 +63,9 @@ it('rebuilds to what it was', () => {
       const live = made(db);
       expect(live).toContain('first');
       db.exec("DELETE FROM job_values; UPDATE jobs SET title = 'wrong'");
+      db.exec(
+        "INSERT INTO jobs VALUES (99, 1, 'a ghost', 'inspection', 'open', '', '', 0, 0); INSERT INTO words (rowid, text) VALUES (99, 'ghost')",
+      );
       expect(made(db)).not.toBe(live);
       store.rebuild();
       expect(made(db)).toBe(live);

@@ -18,13 +18,18 @@ export interface Call {
 }
 
 /** `lines` collects what the server wrote to its own log. */
-export async function aServer(gate: Partial<Gate> = {}, log: Log = aLog(), clock: () => string = () => new Date().toISOString()) {
+export async function aServer(
+  gate: Partial<Gate> = {},
+  log: Log = aLog(),
+  clock: () => string = () => new Date().toISOString(),
+  pages = new URL('../../var/web', import.meta.url).pathname,
+) {
   const lines: string[] = [];
   const line = (level: string, code: string, facts: object = {}) => void lines.push(JSON.stringify({ level, code, ...facts }));
   const services = createServices({
     log,
     speech: await loadSpeech(),
-    pages: new URL('../../var/web', import.meta.url).pathname,
+    pages,
     clock,
     line,
   });

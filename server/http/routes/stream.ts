@@ -1,7 +1,6 @@
 import { Hono } from 'hono';
 import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
 import type { Log } from '#log';
-import type { JobEvent } from '#log/events';
 import type { StreamTurn } from '#wire';
 import { callerOf } from '../gate.ts';
 import { problem } from '../problem.ts';
@@ -66,15 +65,10 @@ async function listen(stream: SSEStreamingApi, { log, listeners, only, from, dev
 
 async function replay(log: Log, from: number, send: (turn: StreamTurn) => Promise<void>): Promise<void> {
   for (let seq = from; ; ) {
-    const page = log.eventsSince(seq, replayPage);
-    for (const turn of lastOfEachTurn(page)) await send(turn);
+    const page = log.turnsSince(seq, replayPage);
+    for (const turn of page) await send(turn);
     const next = page.at(-1)?.seq;
     if (next === undefined || page.length < replayPage) return;
     seq = next;
   }
-}
-
-function lastOfEachTurn(events: readonly JobEvent[]): StreamTurn[] {
-  const ends = events.filter((event, i) => events[i + 1]?.turn !== event.turn);
-  return ends.map(({ job, seq, who, turn }) => ({ job, seq, who, turn }));
 }

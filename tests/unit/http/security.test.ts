@@ -1,5 +1,8 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ErrorBody } from '#wire';
+import { somewhere } from '../../support/log.ts';
 import { aServer, ownHost, ownOrigin, paired, spoken } from '../../support/server.ts';
 
 const open = () => ({ method: 'POST', body: spoken('open a job for the blue trailer') });
@@ -249,6 +252,18 @@ describe('what goes out', () => {
   ])('gives out no file at %s', async (path) => {
     const server = await aServer();
     expect((await refusal(await server.call(path)))[0]).toBe(404);
+  });
+
+  it('gives out the built page and nothing hidden beside it', async () => {
+    const folder = dirname(somewhere());
+    for (const name of ['bay.html', '.env', '..db']) writeFileSync(join(folder, name), name);
+    mkdirSync(join(folder, '.git'));
+    writeFileSync(join(folder, '.git/config'), 'hidden');
+    const server = await aServer({}, undefined, undefined, folder);
+    expect(await (await server.call('/')).text()).toBe('bay.html');
+    for (const path of ['/.env', '/%2eenv', '/..db', '/.git/config', '/x/..%2f.env']) {
+      expect(await refusal(await server.call(path)), path).toEqual([404, 'notFound']);
+    }
   });
 
   it('shows nothing of its inside when it fails, and lets nothing of it in the log', async () => {

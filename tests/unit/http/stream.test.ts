@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { StreamTurn } from '#wire';
 import { listen } from '../../../server/http/serve.ts';
+import { aTurn, opens } from '../../support/log.ts';
 import { aServer, type Server, spoken } from '../../support/server.ts';
 
 /** Turns read from a stream until `enough` of them came; then the line is cut. */
@@ -52,6 +53,14 @@ describe('the stream', () => {
     expect(told).toEqual(ends.map(({ seq }) => seq).slice(1, told.length + 1));
     expect(told.length).toBe(30);
   });
+
+  it('tells a long past whole', async () => {
+    const server = await aServer();
+    server.log.append(aTurn(null, [opens('blue trailer')]));
+    for (let i = 0; i < 600; i++) server.log.append(aTurn('1'));
+    const { turns } = await read(await server.call('/api/stream?after=0'), 601);
+    expect(turns.map(({ seq }) => seq)).toEqual([3, ...Array.from({ length: 600 }, (_, i) => 5 + 2 * i)]);
+  }, 20_000);
 
   it('keeps to one job when asked to', async () => {
     const server = await aServer();
