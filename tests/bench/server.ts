@@ -1,0 +1,262 @@
+// How the server carries many bays, beside bare SQLite doing the same writes, and how it grows with its log.
+// npm run -s bench:server -- [--bays 50] [--seconds 15] [--growth 1000,100000,1000000]
+// Seconds are for each of two loads: paced (each bay says something every second) and flat out (each as soon as it was answered).
+import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { Agent, request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { parseArgs } from 'node:util';
+import Database from 'better-sqlite3';
+import { openLog, openToRead } from '#log';
+import type { TurnResponse } from '#wire';
+import { knowOf } from '../../server/http/know.ts';
+import { loadSpeech } from '../../server/http/load-speech.ts';
+import { sheetCsv } from '../../server/http/sheet.ts';
+import { createTurns } from '../../server/http/turns.ts';
+import { genesis, link } from '../../server/log/chain.ts';
+import { ended, startServer } from '../support/process.ts';
+
+const { values: flags } = parseArgs({
+  options: { bays: { type: 'string' }, seconds: { type: 'string' }, growth: { type: 'string' } },
+});
+const bays = Number(flags.bays ?? 50);
+const seconds = Number(flags.seconds ?? 15);
+const sizes = (flags.growth ?? '1000,100000').split(',').map(Number);
+const folder = mkdtempSync(join(tmpdir(), 'axlehand-bench-'));
+const sayings = [
+  'hub face seventy-two and three eighths',
+  'no, seventy-two and a half',
+  'spring centre fifty-eight',
+  'note left spring cracked at the eye',
+  'what fits',
+  'strike that',
+  'next',
+  'what torque for the wheel nuts',
+  'yes',
+  'done',
+];
+
+function spread(times: number[]): string {
+  const sorted = times.toSorted((a, b) => a - b);
+  const at = (share: number) => (sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0).toFixed(1);
+  return `p50 ${at(0.5)} ms, p99 ${at(0.99)} ms, longest ${at(1)} ms`;
+}
+
+function megabytes(pid: number | undefined): number {
+  return Math.round(Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024);
+}
+
+/** One turn over a bay's own connection, as a telephone would hold it. */
+function post(agent: Agent, address: string, turn: object): Promise<{ status: number; body: string }> {
+  const text = JSON.stringify(turn);
+  const headers = { 'content-type': 'application/json', 'content-length': Buffer.byteLength(text), origin: address };
+  return new Promise((resolve, reject) => {
+    const sent = request(`${address}/api/turns`, { agent, method: 'POST', headers }, (response) => {
+      let body = '';
+      response.setEncoding('utf8').on('data', (part) => {
+        body += part;
+      });
+      response.on('end', () => resolve({ status: response.statusCode ?? 0, body }));
+    });
+    sent.once('error', reject).end(text);
+  });
+}
+
+/** One load on a running server. `pauseMs` between an answer and the next saying of a bay. */
+async function load(address: string, name: string, pauseMs: number): Promise<{ times: number[]; errors: number; took: number }> {
+  const times: number[] = [];
+  let errors = 0;
+  const until = performance.now() + seconds * 1000;
+  const started = performance.now();
+  await Promise.all(
+    Array.from({ length: bays }, async (_, bay) => {
+      let job: string | null = null;
+      const agent = new Agent({ keepAlive: true, maxSockets: 1 });
+      if (pauseMs > 0) await wait((bay * pauseMs) / bays);
+      for (let n = 0; performance.now() < until; n++) {
+        const text = n % 40 === 0 ? `open a job for trailer ${bay} ${n}` : (sayings[(n + bay) % sayings.length] ?? '');
+        const turn = {
+          id: `${name}-${bay}-${n}-x`,
+          job: n % 40 === 0 ? null : job,
+          text,
+          heardBy: 'typed',
+          heardAt: new Date().toISOString(),
+        } as const;
+        const from = performance.now();
+        const { status, body } = await post(agent, address, turn);
+        times.push(performance.now() - from);
+        if (status === 200) job = (JSON.parse(body) as TurnResponse).job;
+        else errors += 1;
+        if (pauseMs > 0) await wait(Math.max(0, pauseMs - (performance.now() - from)));
+      }
+      agent.destroy();
+    }),
+  );
+  return { times, errors, took: (performance.now() - started) / 1000 };
+}
+
+/** The same rows, the same transactions, the same pragmas, and nothing else. @returns turns a second */
+function bare(path: string, most: number): number {
+  const from = new Database(path, { readonly: true });
+  const turns = byTurn(from.prepare('SELECT * FROM events ORDER BY seq').all() as { turn: string }[]).slice(-most);
+  from.close();
+  const db = new Database(join(folder, 'bare.db'));
+  for (const pragma of ['journal_mode = WAL', 'synchronous = FULL', 'recursive_triggers = ON', 'trusted_schema = OFF'])
+    db.pragma(pragma);
+  db.exec(
+    'CREATE TABLE events (seq INTEGER PRIMARY KEY, job INTEGER, turn TEXT, at TEXT, who TEXT, kind TEXT, body TEXT, receipt TEXT, hash BLOB) STRICT',
+  );
+  const insert = db.prepare('INSERT INTO events VALUES (@seq, @job, @turn, @at, @who, @kind, @body, @receipt, @hash)');
+  const commit = db.transaction((rows: object[]) => {
+    for (const row of rows) insert.run(row);
+  });
+  const started = performance.now();
+  for (const rows of turns) commit.immediate(rows);
+  const rate = turns.length / ((performance.now() - started) / 1000);
+  db.close();
+  return rate;
+}
+
+function byTurn(rows: { turn: string }[]): object[][] {
+  const turns: { turn: string }[][] = [];
+  for (const row of rows) {
+    if (turns.at(-1)?.[0]?.turn === row.turn) turns.at(-1)?.push(row);
+    else turns.push([row]);
+  }
+  return turns;
+}
+
+async function manyBays(): Promise<void> {
+  const db = join(folder, 'bays.db');
+  const server = await startServer(db);
+  const { pid } = server.child;
+  const before = megabytes(pid);
+  const paced = await load(server.address, 'paced', 1000);
+  const between = megabytes(pid);
+  console.log(
+    `${bays} bays, each a turn a second, ${seconds} s: ${paced.times.length} turns, ${spread(paced.times)}, errors ${paced.errors}`,
+  );
+  const flat = await load(server.address, 'flat', 0);
+  const after = megabytes(pid);
+  const rate = flat.times.length / flat.took;
+  console.log(
+    `${bays} bays flat out, ${seconds} s: ${flat.times.length} turns, ${rate.toFixed(0)} turns/s, ${spread(flat.times)}, errors ${flat.errors}`,
+  );
+  console.log(`memory of the server: ${before} MB at start, ${between} MB after the paced load, ${after} MB after the other`);
+  server.child.kill('SIGTERM');
+  console.log(`stopped with ${await ended(server)}`);
+  const bareRate = bare(db, 2000);
+  console.log(
+    `bare better-sqlite3, same rows, transactions and pragmas: ${bareRate.toFixed(0)} turns/s; the server does ${((100 * rate) / bareRate).toFixed(0)}% of it`,
+  );
+  const log = openToRead(db);
+  const { fault, events } = log.verify();
+  console.log(`the log: ${events} events, ${fault ? JSON.stringify(fault) : 'good'}, ${(statSync(db).size / 1e6).toFixed(1)} MB`);
+  log.close();
+}
+
+/** A log of `size` events in jobs of 200, written in bulk. */
+function fill(path: string, size: number): void {
+  openLog(path).close();
+  const db = new Database(path);
+  db.pragma('synchronous = OFF');
+  const insert = db.prepare('INSERT INTO events VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)');
+  let prev = genesis;
+  db.transaction(() => {
+    for (let seq = 1; seq <= size; seq++) {
+      const job = Math.ceil(seq / 200);
+      const inJob = (seq - 1) % 200;
+      const at = new Date(Date.UTC(2026, 0, 1) + seq * 1000).toISOString();
+      const body = inJob === 0 ? { kind: 'jobOpened', jobKind: 'axleReplacement', title: `trailer ${job}` } : filler(inJob, job);
+      const receipt = seq % 3 === 0 ? JSON.stringify({ digest: 'x', first: seq - 2 }) : null;
+      const event = {
+        seq,
+        job,
+        turn: `fill-${Math.ceil(seq / 3)}`,
+        at,
+        who: 'bay 1',
+        kind: body.kind,
+        body: JSON.stringify(body),
+        receipt,
+      };
+      prev = link(prev, event);
+      insert.run(seq, job, event.turn, at, event.who, event.kind, event.body, receipt, prev);
+    }
+  })();
+  db.close();
+}
+
+function filler(inJob: number, job: number): { kind: string } & Record<string, unknown> {
+  if (inJob % 3 === 1)
+    return {
+      kind: 'heard',
+      text: `hub face seventy-two and ${inJob} of ${job}`,
+      heardBy: 'typed',
+      intents: [],
+      unclaimed: [],
+      heardAt: '',
+    };
+  if (inJob % 3 === 2) return { kind: 'replied', code: 'taken', speak: 'Hub face seventy-two.', show: 'Hub face: 72 in' };
+  const value = {
+    id: `v${inJob}`,
+    field: 'hubFace',
+    stage: 'found',
+    value: `${60 + (inJob % 30)}`,
+    unit: 'in',
+    raw: 'hub face',
+    heardBy: 'typed',
+  };
+  return { kind: 'valueHeard', value };
+}
+
+async function growth(size: number): Promise<void> {
+  const path = join(folder, `grown-${size}.db`);
+  fill(path, size);
+  const log = openLog(path);
+  const rebuilt = timed(() => log.rebuild());
+  log.close();
+  const opening = timed(() => openLog(path).close());
+  const grown = openLog(path);
+  const speech = await loadSpeech();
+  const turns = createTurns(grown, speech, () => new Date().toISOString());
+  let job: string | null = null;
+  const times = Array.from({ length: 200 }, (_, n) => {
+    const text = n === 0 ? 'open a job for the last trailer' : (sayings[n % sayings.length] ?? '');
+    return timed(() => {
+      const done = turns.take({ id: `grown-${n}-xxxx`, job, text, heardBy: 'typed', heardAt: new Date().toISOString() }, 'bay 1');
+      if (done.ok) job = done.value.job;
+    });
+  });
+  const sheet = timed(() => {
+    const record = grown.job('1');
+    if (record) sheetCsv(record, speech.view(record, knowOf(grown, speech)));
+  });
+  const searches = [
+    { words: ['trailer', '1'] },
+    { words: ['seventy', 'hub'] },
+    { values: [{ field: 'hubFace', value: '72' }] },
+    { status: 'open' as const },
+  ];
+  const search = Math.max(...searches.map((query) => timed(() => grown.search(query))));
+  const verify = timed(() => grown.verify());
+  grown.close();
+  const megabytesOnDisk = (statSync(path).size / 1e6).toFixed(0);
+  console.log(
+    `${size} events (${Math.ceil(size / 200)} jobs, ${megabytesOnDisk} MB): turn ${spread(times)}; sheet of a 200-event job, cold, ${sheet.toFixed(0)} ms; ` +
+      `slowest search ${search.toFixed(0)} ms; open ${opening.toFixed(0)} ms; verify ${verify.toFixed(0)} ms; rebuild ${rebuilt.toFixed(0)} ms`,
+  );
+}
+
+function timed(work: () => unknown): number {
+  const from = performance.now();
+  work();
+  return performance.now() - from;
+}
+
+try {
+  await manyBays();
+  for (const size of sizes) await growth(size);
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
