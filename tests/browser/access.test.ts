@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 interface Found {
   readonly id: string;
@@ -17,7 +17,7 @@ declare global {
 
 /** The content policy refuses a script tag; the tester's own evaluate is outside it. */
 async function faultsOf(page: Page, only?: readonly string[]): Promise<readonly string[]> {
-  await page.evaluate(axe);
+  await page.evaluate(axeSource);
   const options = only
     ? { runOnly: { type: 'rule', values: [...only] } }
     : { rules: { 'color-contrast-enhanced': { enabled: false } } };

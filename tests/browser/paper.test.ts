@@ -51,7 +51,7 @@ withBrowser('the sheet on paper', () => {
     for (const format of ['csv', 'json']) {
       const answer = await fetch(`${shop.url}/api/jobs/1/sheet.${format}`);
       expect(answer.status).toBe(200);
-      expect(await answer.text()).toContain('72 3/8');
+      expect(await answer.text()).toContain('579/8');
     }
   });
 });
