@@ -8,9 +8,22 @@ import { hubFace } from './hub-face.ts';
 import { springCentre } from './spring-centre.ts';
 import { springs } from './springs.ts';
 import { tandem } from './tandem.ts';
+import { tyreRating } from './tyre-rating.ts';
 import { wheels } from './wheels.ts';
 
-export const checks: readonly Check[] = [springCentre, hubFace, clearance, beam, drop, wheels, brakes, capacity, tandem, springs];
+export const checks: readonly Check[] = [
+  springCentre,
+  hubFace,
+  clearance,
+  beam,
+  drop,
+  wheels,
+  brakes,
+  capacity,
+  tyreRating,
+  tandem,
+  springs,
+];
 
 /** Without these no axle is called a fit; the others are named where they were not looked at. */
 export const essential: ReadonlySet<CheckId> = new Set(['springCentre', 'hubFace', 'boltPattern', 'brakes', 'capacity']);

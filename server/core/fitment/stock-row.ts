@@ -1,0 +1,97 @@
+// One row of the shop's stock list -> an axle of the rack, or what is wrong with it. Reading the file is not done here.
+import { type Field, type FieldId, fieldOf, fields, type StockAxle } from '#data';
+import { convert, dimensionOf, type Fraction, quantity, type UnitId } from '../quantity/index.ts';
+import { numberOf } from './number.ts';
+import { parsePattern } from './pattern.ts';
+
+export type StockFault =
+  | 'noId'
+  | 'noTitle'
+  | 'unknownColumn'
+  | 'notANumber'
+  | 'outOfBand'
+  | 'notAChoice'
+  | 'notAPattern'
+  | 'noQuantity';
+
+/** What is wrong in which column; `expected` says what would do. */
+export interface RowFault {
+  readonly ok: false;
+  readonly column: string;
+  readonly value: string;
+  readonly code: StockFault;
+  readonly expected: string;
+}
+
+const plainColumns = ['id', 'title', 'place', 'quantity'] as const;
+const ids: ReadonlySet<string> = new Set(fields.map(({ id }) => id));
+
+/** Columns of an import and an export, in order. */
+export function stockColumns(axles: readonly StockAxle[]): string[] {
+  const used = fields.filter(({ id }) => axles.some(({ values }) => values[id] !== undefined)).map(({ id }) => id);
+  return [...plainColumns, ...used];
+}
+
+/** A row as text by column. Lengths may be "72 3/8", "72.375" or "1838 mm"; a blank cell is a value not known. */
+export function readStockRow(record: Readonly<Record<string, string>>): StockAxle | RowFault {
+  const cell = (column: string) => record[column]?.trim() ?? '';
+  if (cell('id') === '') return fault('id', '', 'noId', 'a name that no other row has');
+  if (cell('title') === '') return fault('title', '', 'noTitle', 'a few words, such as "3,500 pound idler axle"');
+  const quantity = cell('quantity') === '' ? '1' : cell('quantity');
+  if (!/^\d{1,6}$/.test(quantity)) return fault('quantity', quantity, 'noQuantity', 'a whole number, 0 or more');
+  const values: Partial<Record<FieldId, string>> = {};
+  for (const [column, text] of Object.entries(record)) {
+    if (text.trim() === '' || plainColumns.some((plain) => plain === column)) continue;
+    if (!isField(column)) return fault(column, text, 'unknownColumn', 'a field of data/fields.json, such as "hubFace"');
+    const read = readCell(fieldOf(column), text.trim());
+    if (typeof read !== 'string') return read;
+    values[column] = read;
+  }
+  const place = cell('place');
+  return { id: cell('id'), title: cell('title'), ...(place && { place }), quantity: Number(quantity), values, invented: false };
+}
+
+export const isFault = (row: StockAxle | RowFault): row is RowFault => 'code' in row;
+
+/** The row as text again, for an export. */
+export function writeStockRow({ id, title, place, quantity, values }: StockAxle): Record<string, string> {
+  return { id, title, place: place ?? '', quantity: String(quantity), ...values };
+}
+
+const isField = (column: string): column is FieldId => ids.has(column);
+
+function fault(column: string, value: string, code: StockFault, expected: string): RowFault {
+  return { ok: false, column, value, code, expected };
+}
+
+function readCell(field: Field, text: string): string | RowFault {
+  const { id, choices, unit } = field;
+  if (choices) return choices.includes(text) ? text : fault(id, text, 'notAChoice', `one of ${choices.join(', ')}`);
+  if (id === 'boltPattern')
+    return parsePattern(text) ? text : fault(id, text, 'notAPattern', 'studs and circle, such as "5x9/2" or "5x114.3 mm"');
+  if (unit === undefined || id === 'brakeSize') return text;
+  const value = measureIn(text, unit);
+  if (!value) return fault(id, text, 'notANumber', `a number in ${unit}, such as "72 3/8"`);
+  const { min, max } = field;
+  if (min !== undefined && max !== undefined && (value.lt(min) || value.gt(max))) {
+    return fault(id, text, 'outOfBand', `from ${min} to ${max} ${unit}`);
+  }
+  return value.toFraction();
+}
+
+const written = /^(?:(-?\d+)[ -])?(-?\d+(?:\.\d+|\/[1-9]\d*)?)\s*("|[a-z]+)?$/i;
+
+/** "72 3/8", "72-3/8", "72.375 in", "1838 mm" in the wanted unit; undefined where it is no such number. */
+function measureIn(text: string, unit: UnitId): Fraction | undefined {
+  const [, whole, rest = '', said] = written.exec(text.replaceAll(',', '')) ?? [];
+  const part = numberOf(rest);
+  if (!part || (whole !== undefined && !rest.includes('/'))) return undefined;
+  const value = whole === undefined ? part : part.add(whole);
+  const from = said === undefined ? unit : said === '"' ? 'in' : unitNamed(said);
+  return from && dimensionOf(from) === dimensionOf(unit) ? convert(quantity(value, from), unit).value : undefined;
+}
+
+function unitNamed(text: string): UnitId | undefined {
+  const known: Readonly<Record<string, UnitId>> = { in: 'in', mm: 'mm', cm: 'cm', lb: 'lb', lbs: 'lb', kg: 'kg' };
+  return known[text.toLowerCase()];
+}
