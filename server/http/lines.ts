@@ -1,6 +1,6 @@
 // The server's own log lines: JSON, one a line, ids and codes only. What was said never stands in them.
-import type { MiddlewareHandler } from 'hono';
-import { routePath } from 'hono/route';
+import type { Context, MiddlewareHandler } from 'hono';
+import { matchedRoutes } from 'hono/route';
 
 const levels = ['debug', 'info', 'error'] as const;
 type Level = (typeof levels)[number];
@@ -15,6 +15,11 @@ export function createLogLine(least: string, clock: () => string, write: (line: 
   };
 }
 
+/** The pattern that answered: what was asked for by name does not stand in it. */
+function routeOf(c: Context): string {
+  return matchedRoutes(c).find(({ path }) => !path.includes('*'))?.path ?? '*';
+}
+
 /** One line a request, with the route's pattern in the place of its address. */
 export function traced(line: LogLine): MiddlewareHandler {
   return async (c, next) => {
@@ -23,7 +28,7 @@ export function traced(line: LogLine): MiddlewareHandler {
     const { status } = c.res;
     const ms = Math.round((performance.now() - from) * 100) / 100;
     const device = c.get('device')?.id;
-    const facts = { request: c.get('requestId'), method: c.req.method, route: routePath(c, -1), status, ms };
+    const facts = { request: c.get('requestId'), method: c.req.method, route: routeOf(c), status, ms };
     line(status >= 500 ? 'error' : 'debug', 'request', device === undefined ? facts : { ...facts, device });
   };
 }

@@ -4,13 +4,15 @@ import { only, whoOf } from '../gate.ts';
 import { problem } from '../problem.ts';
 import { exact, turnRequest } from '../schemas.ts';
 import type { Turns } from '../turns.ts';
+import { createTurnstile } from '../turnstile.ts';
 
 /** One utterance in, the reply out; it is on disk by then. */
 export function turnRoutes(turns: Turns): Hono {
+  const inTurn = createTurnstile();
   return new Hono().post('/', only('desk', 'bay'), async (c) => {
     const body = await readBody(c, turnRequest);
     if (!body.ok) return body.response;
-    const done = turns.take(exact(body.value), whoOf(c));
+    const done = await inTurn(() => turns.take(exact(body.value), whoOf(c)));
     return done.ok ? c.json(done.value) : problem(c, done.code, done.detail);
   });
 }
