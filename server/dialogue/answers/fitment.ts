@@ -1,7 +1,39 @@
 // The fitment topics and who answers them.
 import type { Topic } from '#intents';
 import type { Answerer } from '../types.ts';
+import { bearing, seal } from './fitment-bearing.ts';
+import { clearance } from './fitment-clearance.ts';
 import { fits, why } from './fitment-fits.ts';
+import { load } from './fitment-load.ts';
+import { parts } from './fitment-parts.ts';
+import { boltPattern } from './fitment-pattern.ts';
+import { tyre } from './fitment-tyre.ts';
 import { whatFits } from './fitment-what-fits.ts';
 
-export const fitmentAnswers: Partial<Record<Topic, Answerer>> = { fits, whatFits, why };
+/** "What bearing fits this journal": asked as a fit, meant of a part. */
+const ofPart: Readonly<Record<string, Answerer>> = {
+  bearing,
+  innerBearing: bearing,
+  outerBearing: bearing,
+  cup: bearing,
+  seal,
+  tyreSize: tyre,
+};
+
+const orPart =
+  (answer: Answerer): Answerer =>
+  (question, ...rest) =>
+    (ofPart[question.of ?? ''] ?? answer)(question, ...rest);
+
+export const fitmentAnswers: Partial<Record<Topic, Answerer>> = {
+  fits: orPart(fits),
+  whatFits: orPart(whatFits),
+  why,
+  clearance,
+  load,
+  tyre,
+  bearing,
+  seal,
+  boltPattern,
+  parts,
+};

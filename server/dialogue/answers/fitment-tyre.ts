@@ -1,0 +1,83 @@
+// "How tall is a 205 75 15?", and what another size would change.
+import { axleRpm, compareTyres, Fraction, type TyreFigures, type TyreLoad, turnsPerMile, tyreFigures, tyreLoad } from '#core';
+import type { QuestionIntent } from '#intents';
+import type { Answerer } from '../types.ts';
+import { liveValues } from '../values.ts';
+import type { Voice } from './fitment-say.ts';
+import { shown, tell, wanting } from './fitment-tell.ts';
+
+export const tyre: Answerer = (question, job, know) => {
+  const on = liveValues(job).findLast(({ field }) => field === 'tyreSize');
+  const [asked = on?.value, other = asked === on?.value ? undefined : on?.value] = sizesIn(question);
+  if (asked === undefined)
+    return tell(know, 'tyreUnknown', (voice) => ({ always: [wanting(['tyreSize'], voice)] }), { missing: ['tyreSize'] });
+  const figures = tyreFigures(asked);
+  if (!figures)
+    return tell(know, 'tyreUnreadable', () => ({
+      always: [`${asked} is no tyre size; say it as two oh five, seventy-five, fifteen`],
+    }));
+  const carries = tyreLoad(asked);
+  const beside = other === undefined ? undefined : tyreFigures(other);
+  return tell(
+    know,
+    'tyre',
+    (voice) => ({ ...linesOf(asked, figures, carries, voice), ...changes(other, beside, figures, asked, carries, voice) }),
+    {
+      sources: [figures.source, ...(carries ? [carries.source] : [])],
+      rests: on && (asked === on.value || other === on.value) ? [on.id] : [],
+    },
+  );
+};
+
+const sizesIn = ({ given = [] }: QuestionIntent): string[] =>
+  given.filter((said) => said.kind === 'measure' && said.field === 'tyreSize').map(({ value }) => value);
+
+function linesOf(size: string, figures: TyreFigures, carries: TyreLoad | undefined, voice: Voice) {
+  const { overall, width } = figures;
+  const tall = overall && `about ${decimal(overall.value.valueOf(), voice)} inches tall`;
+  const wide = width && `${decimal(width.value.valueOf(), voice)} wide`;
+  const replaced = figures.replacedBy && `${figures.replacedBy} took its place`;
+  const name = voice.value('tyreSize', size);
+  return {
+    always: [
+      `${name}: ${[tall, wide].filter(Boolean).join(', ') || figures.source}`,
+      carries && loadLine(carries, voice),
+      replaced,
+    ],
+    more: more(figures),
+  };
+}
+
+function changes(
+  other: string | undefined,
+  beside: TyreFigures | undefined,
+  figures: TyreFigures,
+  size: string,
+  carries: TyreLoad | undefined,
+  voice: Voice,
+) {
+  if (!beside || other === undefined) return {};
+  const { rideHeight, sideRoom, sameRim } = compareTyres(beside, figures);
+  const from = voice.value('tyreSize', other);
+  const up =
+    rideHeight &&
+    `${decimal(Math.abs(rideHeight.value.valueOf()), voice)} inches ${rideHeight.value.lt(0) ? 'lower' : 'higher'} than ${from}`;
+  const side =
+    sideRoom &&
+    `${decimal(Math.abs(sideRoom.value.valueOf()), voice)} inches ${sideRoom.value.lt(0) ? 'less' : 'more'} room on each side of the tyre`;
+  const base = linesOf(size, figures, carries, voice);
+  return { always: [...base.always, up, side, sameRim ? undefined : 'it is for another rim'] };
+}
+
+const loadLine = ({ counted, passenger, pressure }: TyreLoad, voice: Voice) =>
+  `${voice.amount(counted)} a tyre on a trailer${passenger ? ', divided by one point one as a passenger-car tyre' : ''}${pressure ? `, at ${voice.amount(pressure)}` : ''}`;
+
+function more({ overall, size }: TyreFigures): string[] {
+  if (!overall) return [];
+  const turns = `${shown(turnsPerMile(overall), 0)} turns a mile unloaded, ${shown(axleRpm(overall, 60), 0)} a minute at 60 mph`;
+  return [turns, `rim ${size.rim.toFraction()} in`, 'The figure on the sidewall decides'];
+}
+
+/** One place after the point, as figures or words. */
+const decimal = (value: number, voice: Voice) => voice.amount({ value: tenths(value), unit: '1' });
+const tenths = (value: number): Fraction => new Fraction(Math.round(value * 10), 10);
