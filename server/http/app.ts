@@ -74,7 +74,7 @@ export function createApp(services: Services, gate: Gate): Hono {
   app.get('/api/metrics', only('desk'), (c) => c.text(metrics.text({ events: log.head(), streams: listeners.count() })));
   app.route('/api/settings', settingsRoutes(log, turns));
   app.route('/api/stock', stockRoutes(log));
-  app.route('/api/turns', turnRoutes(turns));
+  app.route('/api/turns', turnRoutes(log, turns));
   app.route('/api/jobs', jobRoutes(log, turns));
   app.route('/api/speech', speechRoutes());
   app.route('/api/stream', streamRoutes(log, listeners));

@@ -52,7 +52,7 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     const target = turn.open === 'new' ? null : (turn.open?.switchTo ?? request.job ?? noJob);
     const added = { turn: request.id, job: target, at: now, who, events, receipt: { digest, reply: turn.reply } };
     const value = log.append(added, ({ record, seq }) => answer(record, seq, turn.reply, events));
-    changed?.({ job: value.job ?? noJob, seq: value.seq, who, turn: request.id });
+    log.onceOnDisk(() => changed?.({ job: value.job ?? noJob, seq: value.seq, who, turn: request.id }));
     return { ok: true, value };
   }
 
@@ -104,7 +104,7 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
       events: outcome.events,
       view: view(record ?? job, known),
     }));
-    changed?.({ job: id, seq: value.seq, who, turn: action.id });
+    log.onceOnDisk(() => changed?.({ job: id, seq: value.seq, who, turn: action.id }));
     return { ok: true, value };
   }
 

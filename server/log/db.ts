@@ -11,6 +11,7 @@ export interface Statement {
 }
 
 export interface Db {
+  readonly inTransaction: boolean;
   prepare(sql: string): Statement;
   exec(sql: string): unknown;
   pragma(text: string, options?: { simple?: boolean }): unknown;

@@ -4,7 +4,7 @@ import { emptyJob, fold, foldAll } from '#log/events';
 import { genesis, link, type StoredEvent } from './chain.ts';
 import type { Db } from './db.ts';
 import { row, rows } from './db.ts';
-import { guarded, type LogFault } from './faults.ts';
+import { guarded, LogFault } from './faults.ts';
 import { openProjections } from './projections.ts';
 import { rebuild } from './rebuild.ts';
 import { search } from './search.ts';
@@ -27,6 +27,7 @@ export function openStore(db: Db) {
   const projections = openProjections(db);
   const recent = new Map<JobId, JobRecord>();
   let refusal: LogFault | null = null;
+  let later: (() => void)[] | null = null;
 
   function remember(record: JobRecord): void {
     recent.delete(record.id);
@@ -98,6 +99,34 @@ export function openStore(db: Db) {
     return made;
   }
 
+  /** Several pieces of work in one transaction, so that one flush to disk serves them all; each may fail alone and must
+   * keep its failure to itself. Nothing that it appended is acknowledged before this returns. @throws LogFault with nothing of any of them added */
+  function together(work: (each: <T>(piece: () => T) => T) => void): void {
+    const after: (() => void)[] = [];
+    later = after;
+    const each = <T>(piece: () => T): T => {
+      const made = piece();
+      // A full disk may end the transaction under us, and with it what the pieces before this one added.
+      if (!db.inTransaction) throw new LogFault('full');
+      return made;
+    };
+    try {
+      guarded(() => db.transaction(() => work(each)).immediate());
+    } catch (fault) {
+      recent.clear();
+      throw fault;
+    } finally {
+      later = null;
+    }
+    for (const tell of after) tell();
+  }
+
+  /** Runs `tell` when what was appended so far is on disk. */
+  function onceOnDisk(tell: () => void): void {
+    if (later) later.push(tell);
+    else tell();
+  }
+
   /** What was answered to a turn already taken. */
   function receipt(turn: string): Receipt | null {
     const found = row<{ seq: number; job: number; receipt: string }>(receipted, turn);
@@ -106,6 +135,8 @@ export function openStore(db: Db) {
 
   return {
     append,
+    together,
+    onceOnDisk,
     receipt,
     job,
     events,

@@ -47,6 +47,12 @@ function megabytes(pid: number | undefined): number {
   return Math.round(Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024);
 }
 
+/** Processor time it has used, in ms; says more than the clock where other programs run beside. */
+function processorMs(pid: number | undefined): number {
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
+  return 10 * (Number(fields[11]) + Number(fields[12]));
+}
+
 /** One turn over a bay's own connection, as a telephone would hold it. */
 function post(agent: Agent, address: string, turn: object): Promise<{ status: number; body: string }> {
   const text = JSON.stringify(turn);
@@ -137,11 +143,13 @@ async function manyBays(): Promise<void> {
   console.log(
     `${bays} bays, each a turn a second, ${seconds} s: ${paced.times.length} turns, ${spread(paced.times)}, errors ${paced.errors}`,
   );
+  const used = processorMs(pid);
   const flat = await load(server.address, 'flat', 0);
+  const each = (processorMs(pid) - used) / flat.times.length;
   const after = megabytes(pid);
   const rate = flat.times.length / flat.took;
   console.log(
-    `${bays} bays flat out, ${seconds} s: ${flat.times.length} turns, ${rate.toFixed(0)} turns/s, ${spread(flat.times)}, errors ${flat.errors}`,
+    `${bays} bays flat out, ${seconds} s: ${flat.times.length} turns, ${rate.toFixed(0)} turns/s, ${spread(flat.times)}, ${each.toFixed(1)} ms of processor each, errors ${flat.errors}`,
   );
   console.log(`memory of the server: ${before} MB at start, ${between} MB after the paced load, ${after} MB after the other`);
   server.child.kill('SIGTERM');

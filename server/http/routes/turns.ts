@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import type { Log } from '#log';
 import { readBody } from '../body.ts';
 import { only, whoOf } from '../gate.ts';
 import { problem } from '../problem.ts';
@@ -7,8 +8,8 @@ import type { Turns } from '../turns.ts';
 import { createTurnstile } from '../turnstile.ts';
 
 /** One utterance in, the reply out; it is on disk by then. */
-export function turnRoutes(turns: Turns): Hono {
-  const inTurn = createTurnstile();
+export function turnRoutes(log: Log, turns: Turns): Hono {
+  const inTurn = createTurnstile(log);
   return new Hono().post('/', only('desk', 'bay'), async (c) => {
     const body = await readBody(c, turnRequest);
     if (!body.ok) return body.response;
