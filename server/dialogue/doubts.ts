@@ -31,13 +31,12 @@ export function isPlausible(field: FieldId, amount: Amount): boolean {
   return value === undefined || (value.compare(min) >= 0 && value.compare(max) <= 0);
 }
 
-/** The unit said can belong to the field. */
+/** The unit said can belong to the field; a stamped number has none. */
 export function unitSuits(field: FieldId, { value, unit }: Amount): boolean {
   const row = fieldOf(field);
   if (row.choices) return row.choices.includes(value);
-  if (row.unit === undefined || unit === undefined || unit === '1')
-    return row.unit !== undefined || !/^-?\d+(\/\d+)?$/.test(value);
-  return dimensionOf(unit) === dimensionOf(row.unit);
+  if (unit === undefined || unit === '1') return true;
+  return row.unit !== undefined && dimensionOf(unit) === dimensionOf(row.unit);
 }
 
 /** Every reason to ask about a value of the job, the one to speak of first. */

@@ -1,9 +1,9 @@
 // Where the job stands in its procedures, and what the step on the screen still wants.
-import { filledBy, lacks, type PlannedStep, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
+import { filledBy, type PlannedStep, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
 import type { FieldId } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { inUnit, isOutOfLimits } from './doubts.ts';
-import { liveValues, needsYes, type Slot } from './values.ts';
+import { liveValues, needsYes, type Slot, sameSlot } from './values.ts';
 
 export type { PlannedStep, WantedSlot };
 
@@ -30,7 +30,29 @@ export function stepBefore(job: JobRecord, key: string | undefined): PlannedStep
 
 /** Slots of the step that hold no value yet, gates first in the order the step names them. */
 export function wanted(job: JobRecord, step = stepAt(job)): readonly WantedSlot[] {
-  return step ? lacks(step, liveValues(job)) : [];
+  return step ? slotsOf(step, liveValues(job)).filter((slot) => filling(job, step, slot) === undefined) : [];
+}
+
+/** The value that fills a slot of a step. One that an earlier step already asked for and was done with does not: it is measured again. */
+function filling(job: JobRecord, step: PlannedStep, slot: WantedSlot): ValueRecord | undefined {
+  const value = filledBy(slot, liveValues(job));
+  const before = value && doneBefore(job, step, slot);
+  return before !== undefined && value && value.at <= before ? undefined : value;
+}
+
+/** The step measures this field anew and has not got all of it yet: an older reading still stands in a slot it wants. */
+export function isMeasuredAgain(job: JobRecord, field: FieldId): boolean {
+  return wanted(job).some((slot) => slot.record.field === field && filledBy(slot, liveValues(job)) !== undefined);
+}
+
+function doneBefore(job: JobRecord, step: PlannedStep, slot: WantedSlot): string | undefined {
+  const plan = planOf(job);
+  const earlier = plan.slice(
+    0,
+    plan.findIndex(({ key }) => key === step.key),
+  );
+  const asking = earlier.filter((other) => slotsOf(other, liveValues(job)).some((one) => sameSlot(asSlot(one), asSlot(slot))));
+  return job.steps.findLast(({ step: key, status }) => status === 'done' && asking.some((other) => other.key === key))?.at;
 }
 
 export const asSlot = ({ record, side, axle }: WantedSlot): Slot => ({
@@ -49,7 +71,7 @@ export type Hindrance =
 export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindrance[] {
   const values = liveValues(job);
   return slotsOf(step, values).flatMap((slot): readonly Hindrance[] => {
-    const value = filledBy(slot, values);
+    const value = filling(job, step, slot);
     const instead = value && replacing(job, value);
     if (instead) return [{ code: 'unconfirmed', slot, value: instead }];
     if (!value) return slot.record.gate ? [{ code: 'empty', slot }] : [];
@@ -77,7 +99,7 @@ export function slotFor(job: JobRecord, field: FieldId, side: Slot['side'], step
   const own = slotsOf(step, values).filter(
     ({ record, side: at }) => record.field === field && (side === undefined || at === undefined || at === side),
   );
-  return own.find((slot) => filledBy(slot, values) === undefined) ?? own[0];
+  return own.find((slot) => filling(job, step, slot) === undefined) ?? own[0];
 }
 
 /** `fitted` from the first step on that cannot be done without something fitted; before it the old axle is being looked at. */

@@ -1,11 +1,13 @@
 // Reading back: what was heard and not yet read back is either said, or asked about. At most three values at a time.
 import { policy } from '#data';
-import type { ValueRecord } from '#log/events';
+import type { JobRecord, ValueRecord } from '#log/events';
 import { judgeValue } from './answers/service.ts';
 import { type Doubt, doubtsOf } from './doubts.ts';
 import { ask, type Draft, emit, type Line, say } from './draft.ts';
+import { isMeasuredAgain } from './plan.ts';
 import { byId, isLive, isPending, needsYes } from './values.ts';
 import { valueLine } from './wording/values.ts';
+import { sentence } from './words.ts';
 
 /** Kinds of utterance that go on with the work, and so confirm what was read back before. */
 const goesOn = new Set(['measure', 'quantity', 'note', 'next', 'done', 'skip', 'remind']);
@@ -48,11 +50,11 @@ export function settle(before: Draft): Draft {
   if (waiting.length === 0) return draft;
   const chunk = waiting.slice(0, policy.valuesPerReadBack);
   const more = waiting.length - chunk.length;
-  const doubted = chunk.filter((value) => doubtsOf(value, draft.job).length > 0);
+  const doubted = chunk.filter((value) => doubtsNow(value, draft.job).length > 0);
   const plain = chunk.filter((value) => !doubted.includes(value));
   const told =
     plain.length > 0 ? say(draft, takenLine(draft, plain, doubted.length > 0 ? 0 : more), ...judgedLines(draft, plain)) : draft;
-  const alone = doubted.find((value) => standsAlone(doubtsOf(value, draft.job)));
+  const alone = doubted.find((value) => standsAlone(doubtsNow(value, draft.job)));
   if (alone) return askAbout(told, [alone, ...partners(alone, doubted, draft)], 0);
   return doubted.length > 0 ? askAbout(told, doubted, more) : told;
 }
@@ -61,7 +63,7 @@ export const askedNow = (draft: Draft): boolean => draft.job.asked !== undefined
 
 /** Values of the same breath that contradict it: which of them is wrong is one question. */
 function partners(value: ValueRecord, doubted: readonly ValueRecord[], { job }: Draft): readonly ValueRecord[] {
-  const [doubt] = doubtsOf(value, job);
+  const [doubt] = doubtsNow(value, job);
   const others = doubt?.code === 'sidesApart' ? [doubt.other] : doubt?.code === 'order' ? [doubt.over, doubt.under] : [];
   return doubted.filter(({ id }) => id !== value.id && others.some((other) => other.id === id));
 }
@@ -83,7 +85,7 @@ function takenLine({ job, know }: Draft, values: readonly ValueRecord[], more: n
 export function askAbout(draft: Draft, values: readonly ValueRecord[], more: number, again = false): Draft {
   const ids = values.map(({ id }) => id);
   const [value] = values;
-  const doubts = value ? doubtsOf(value, draft.job) : [];
+  const doubts = value ? doubtsNow(value, draft.job) : [];
   const shared = values.length === 1 || doubts[0]?.code === 'sidesApart' || doubts[0]?.code === 'order';
   const doubt = shared ? doubts.find(({ code }) => !again || code !== 'soundsLike') : undefined;
   const line = value && doubt ? lineOf(doubt, value, more, draft) : valueLine('askRight', { values, more }, draft.know.shop);
@@ -92,14 +94,24 @@ export function askAbout(draft: Draft, values: readonly ValueRecord[], more: num
   return ask(draft, { ...choices, valueIds: ids, ...(again ? { again } : {}) }, { ...line, values: ids });
 }
 
+/** Nothing is judged against a reading that is about to be taken again. */
+function doubtsNow(value: ValueRecord, job: JobRecord): readonly Doubt[] {
+  const doubts = doubtsOf(value, job);
+  return isMeasuredAgain(job, value.field)
+    ? doubts.filter(({ code }) => code !== 'outOfLimits' && code !== 'sidesApart')
+    : doubts;
+}
+
 /** What is not plainly good is said beside the value. */
 function judgedLines({ job, know, now }: Draft, values: readonly ValueRecord[]): readonly Line[] {
-  return values.flatMap((value) => {
-    const judged = judgeValue(value, job, know, now);
-    return judged && judged.gravity === 'doubtful'
-      ? [{ code: judged.code, tone: 'caution' as const, speak: judged.speak, show: judged.show }]
-      : [];
-  });
+  return values
+    .filter(({ field }) => !isMeasuredAgain(job, field))
+    .flatMap((value) => {
+      const judged = judgeValue(value, job, know, now);
+      return judged && judged.gravity === 'doubtful'
+        ? [{ code: judged.code, tone: 'caution' as const, speak: sentence(judged.speak), show: sentence(judged.show) }]
+        : [];
+    });
 }
 
 function lineOf(doubt: Doubt, value: ValueRecord, more: number, { job, know, now }: Draft): Line {

@@ -1,6 +1,6 @@
 // One turn. Read it from top to bottom: what was asked, what was said, what is read back, what is answered.
 import { policy } from '#data';
-import type { CommandIntent, Intent } from '#intents';
+import { type CommandIntent, type Intent, spelling } from '#intents';
 import { emptyJob, type JobRecord } from '#log/events';
 import { closeAsk, type Draft, emit, say } from './draft.ts';
 import { expectsOf } from './expects.ts';
@@ -12,7 +12,7 @@ import type { Heard, Know, Reply, Turn } from './types.ts';
 import { byId, isLive } from './values.ts';
 import { jobLine } from './wording/jobs.ts';
 import { repairLine } from './wording/repair.ts';
-import { sayCount } from './words.ts';
+import { mannerOf, sayCount } from './words.ts';
 
 /** What one utterance does to a job (null: none is open). `heard` and `replied` are added by whoever commits the turn. */
 export function takeTurn(job: JobRecord | null, heard: Heard, now: string, know: Know): Turn {
@@ -169,8 +169,8 @@ function finish(draft: Draft): Turn {
     reply: {
       code: first.code,
       tone: first.tone,
-      speak: wordsOnly(lines.map(({ speak }) => speak).join(' ')),
-      show: lines.map(({ show }) => show).join('\n'),
+      speak: spelling(wordsOnly(lines.map(({ speak }) => speak).join(' ')), mannerOf(draft.know.shop)),
+      show: spelling(lines.map(({ show }) => show).join('\n'), mannerOf(draft.know.shop)),
       expects: expectsOf(job),
       ...(readBack.length > 0 ? { readBack } : {}),
       ...(draft.pace ? { pace: draft.pace } : {}),

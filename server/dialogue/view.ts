@@ -6,7 +6,7 @@ import { expectsOf } from './expects.ts';
 import { openPoints } from './open.ts';
 import { asSlot, openStepAfter, type PlannedStep, planOf, stepAt } from './plan.ts';
 import type { CardRow, JobView, Know, Shop, StepView } from './types.ts';
-import { liveValues, valueIn } from './values.ts';
+import { liveValues, sameSlot, valueIn } from './values.ts';
 import { sayOnly, saySide, showFieldOf, showOnly } from './words.ts';
 
 export function view(job: JobRecord, { shop }: Know): JobView {
@@ -30,7 +30,9 @@ export function view(job: JobRecord, { shop }: Know): JobView {
 }
 
 function cardOf(job: JobRecord, shop: Shop): readonly CardRow[] {
-  return liveValues(job).map((value) => ({
+  const live = liveValues(job);
+  const last = live.filter((value, i) => value.status === 'heard' || !live.slice(i + 1).some((later) => sameSlot(later, value)));
+  return last.map((value) => ({
     id: value.id,
     field: value.field,
     label: showFieldOf(value.field, shop),

@@ -77,7 +77,7 @@ function agreed(draft: Draft, asked: Asked): Draft {
     case 'skip':
       return asked.step ? skipNow(draft, asked.step, asked.given ?? '') : closed;
     case 'close': {
-      const open = openPoints(closed.job, shop).map(({ text }) => text);
+      const open = openPoints(closed.job, shop).flatMap(({ kind, text }) => (kind === 'reminder' ? [] : [text]));
       return say(emit(closed, { kind: 'closed', open }), jobLine('closed', { open: open.length }, shop));
     }
     case 'verdict':

@@ -76,7 +76,7 @@ export function closeJob(draft: Draft): Draft {
   const { shop } = draft.know;
   if (draft.job.status === 'closed') return say(draft, jobLine('isClosed', {}, shop));
   const blocking = draft.job.values.filter(blocksClosing).slice(0, 3);
-  const open = openPoints(draft.job, shop);
+  const open = openPoints(draft.job, shop).filter(({ kind }) => kind !== 'reminder');
   if (blocking.length > 0) {
     const because = open.filter(({ kind, safety }) => kind === 'unconfirmed' && safety);
     return askAbout(say(draft, jobLine('cannotClose', { because }, shop)), blocking, 0, true);

@@ -1,5 +1,5 @@
 // A number with no name: the value asked about, else the next one the step wants, else the last one read back.
-import type { fieldOf } from '#data';
+import { type FieldId, fieldOf } from '#data';
 import type { QuantityIntent, Said, Where } from '#intents';
 import { isPlausible, unitSuits } from '../doubts.ts';
 import { ask, type Draft, say } from '../draft.ts';
@@ -26,11 +26,15 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   return say(draft, valueLine('whatIsIt', { said: sayOnly({ field: last?.field ?? 'hubFace', ...said }, shop) }, shop));
 }
 
-const suits = (field: Parameters<typeof fieldOf>[0], said: Said): boolean =>
-  unitSuits(field, said) && isPlausible(field, said.unit === '1' && !said.unitSaid ? { value: said.value } : said);
+/** A bare number never fills a stamped number: a bearing must be named. */
+function suits(field: FieldId, said: Said): boolean {
+  const { unit, choices } = fieldOf(field);
+  if (unit === undefined && choices === undefined) return false;
+  return unitSuits(field, said) && isPlausible(field, said.unit === '1' && !said.unitSaid ? { value: said.value } : said);
+}
 
 /** Takes a value in, asking which side where the field has two and none was said. */
-export function takeHere(draft: Draft, field: Parameters<typeof fieldOf>[0], said: Said & Where): Draft {
+export function takeHere(draft: Draft, field: FieldId, said: Said & Where): Draft {
   if (!unitSuits(field, said)) return say(draft, valueLine('wrongKind', { field, said }, draft.know.shop));
   if (!sideIsOpen(draft, field, said)) return take(draft, field, said);
   const { kind: _kind, span: _span, ...rest } = said as QuantityIntent;

@@ -5,8 +5,8 @@ import { fieldOf } from '#data';
 import type { MeasureIntent, QuantityIntent, Said, Where } from '#intents';
 import type { ValueFact, ValueRecord } from '#log/events';
 import { closeAsk, type Draft, emit, nextId, say } from '../draft.ts';
-import { slotFor, stageNow, stepAt } from '../plan.ts';
-import { isLive, valueIn } from '../values.ts';
+import { asSlot, slotFor, stageNow, stepAt, wanted } from '../plan.ts';
+import { isLive, type Slot, sameSlot, valueIn } from '../values.ts';
 import { valueLine } from '../wording/values.ts';
 
 type SaidWhere = Said & Where;
@@ -38,7 +38,7 @@ export function take(draft: Draft, field: FieldId, said: SaidWhere, supersedes?:
     return (['left', 'right'] as const).reduce((left, side) => take(left, field, { ...said, side }), draft);
   }
   const place = placeOf(draft, field, said);
-  const old = supersedes ?? valueIn(draft.job, place);
+  const old = supersedes ?? (isWantedAgain(draft, place) ? undefined : valueIn(draft.job, place));
   if (old && !supersedes && old.value === said.value && (old.unit ?? '1') === (unitOf(field, said) ?? '1'))
     return sameAgain(draft, old);
   const pending = old ? strikePending(draft, old) : draft;
@@ -52,6 +52,9 @@ export function take(draft: Draft, field: FieldId, said: SaidWhere, supersedes?:
 export function closeAskOn(draft: Draft, { id }: ValueRecord): Draft {
   return draft.job.asked?.valueIds.includes(id) ? closeAsk(draft, 'no') : draft;
 }
+
+/** The step asks for it anew: a second measuring stands beside the first. */
+const isWantedAgain = ({ job }: Draft, place: Slot): boolean => wanted(job).some((slot) => sameSlot(asSlot(slot), place));
 
 /** Said twice alike: that confirms an ordinary value; one that waits for a yes still waits. */
 function sameAgain(draft: Draft, old: ValueRecord): Draft {

@@ -113,8 +113,8 @@ const words: Wording<ValueFacts> = {
   }),
   askRight: ({ values, more }, shop) =>
     ask(
-      `${sure(values, shop)}. ${values.length > 1 ? 'All right?' : 'Right?'}${more > 0 ? ` ${sentence(sayCount(more))} more after that.` : ''}`,
-      `${shown(values, shop)}\nRight?`,
+      `${sure(values, shop)}. ${values.length > 1 ? 'All correct?' : 'Correct?'}${more > 0 ? ` ${sentence(sayCount(more))} more after that.` : ''}`,
+      `${shown(values, shop)}\nCorrect?`,
     ),
   askAlike: ({ value, choices }, shop) =>
     ask(
@@ -131,19 +131,19 @@ const words: Wording<ValueFacts> = {
     const { min = '0', max = '0', unit } = fieldOf(field);
     const band = { field, value: min, to: max, ...(unit ? { unit } : {}) };
     return ask(
-      `${sayNamed(value, shop)}${digits(value)}. It is usually ${sayOnly(band, shop)}. Right?`,
-      `${showNamed(value, shop)}\nUsually ${showOnly(band, shop)}. Right?`,
+      `${sayNamed(value, shop)}${digits(value)}. It is usually ${sayOnly(band, shop)}. Correct?`,
+      `${showNamed(value, shop)}\nUsually ${showOnly(band, shop)}. Correct?`,
     );
   },
   askOrder: ({ value, over, under }, shop) =>
     ask(
-      `${sayNamed(value, shop)}. But ${sayFieldOf(over.field, shop)} ${sayOnly(over, shop)} is not more than ${sayFieldOf(under.field, shop)} ${sayOnly(under, shop)}. Right?`,
-      `${showNamed(value, shop)}\n${showNamed(over, shop)} is not more than ${showNamed(under, shop)}. Right?`,
+      `${sayNamed(value, shop)}. But ${sayFieldOf(over.field, shop)} ${sayOnly(over, shop)} is not more than ${sayFieldOf(under.field, shop)} ${sayOnly(under, shop)}. Correct?`,
+      `${showNamed(value, shop)}\n${showNamed(over, shop)} is not more than ${showNamed(under, shop)}. Correct?`,
     ),
   askSides: ({ value, other }, shop) =>
     ask(
-      `${sayNamed(value, shop)}${digits(value)}. But ${sayName(other, shop)} is ${sayOnly(other, shop)}. Right?`,
-      `${showNamed(value, shop)}\n${showNamed(other, shop)}\nRight?`,
+      `${sayNamed(value, shop)}${digits(value)}. But ${sayName(other, shop)} is ${sayOnly(other, shop)}. Correct?`,
+      `${showNamed(value, shop)}\n${showNamed(other, shop)}\nCorrect?`,
     ),
   askReplace: ({ value, old }, shop) =>
     ask(
@@ -156,7 +156,10 @@ const words: Wording<ValueFacts> = {
       `${showNamed(value, shop)}\n${judged.show}\nIs the reading right?`,
     ),
   askUnsure: ({ value }, shop) =>
-    ask(`I may have misheard. ${sentence(sayNamed(value, shop))}${digits(value)}. Right?`, `${showNamed(value, shop)}\nRight?`),
+    ask(
+      `I may have misheard. ${sentence(sayNamed(value, shop))}${digits(value)}. Correct?`,
+      `${showNamed(value, shop)}\nCorrect?`,
+    ),
   askStrike: ({ values }, shop) =>
     ask(`strike ${listed(grouped(values).map((value) => sayNamed(value, shop)))}?`, `Strike?\n${shown(values, shop)}`),
   askSide: ({ field, value }, shop) =>
@@ -197,7 +200,7 @@ const words: Wording<ValueFacts> = {
     tone: 'refused',
     speak: `${sayValue(undefined, said)} is no ${sayFieldOf(field, shop)}. Say it again with its unit.`,
   }),
-  whatIsIt: ({ said }) => ({ tone: 'ask', speak: `${said}: of what? Say it with its name, hub face ${said}.` }),
+  whatIsIt: ({ said }) => ({ tone: 'ask', speak: `${said}: of what? Say its name with it.` }),
   sayItAgain: ({ value }, shop) => ({ tone: 'ask', speak: `struck. ${sentence(sayName(value, shop))}: say it again.` }),
 };
 
