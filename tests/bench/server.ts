@@ -1,5 +1,5 @@
 // How the server carries many bays, beside bare SQLite doing the same writes, and how it grows with its log.
-// npm run -s bench:server -- [--bays 50] [--seconds 15] [--growth 1000,100000,1000000]
+// npm run -s bench:server -- [--bays 50] [--seconds 15] [--paced SECONDS] [--growth 1000,100000,1000000]
 // Seconds are for each of two loads: paced (each bay says something every second) and flat out (each as soon as it was answered).
 import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { Agent, request } from 'node:http';
@@ -15,13 +15,14 @@ import { loadSpeech } from '../../server/http/load-speech.ts';
 import { sheetCsv } from '../../server/http/sheet.ts';
 import { createTurns } from '../../server/http/turns.ts';
 import { genesis, link } from '../../server/log/chain.ts';
-import { ended, startServer } from '../support/process.ts';
+import { ended, type Running, startServer } from '../support/process.ts';
 
 const { values: flags } = parseArgs({
-  options: { bays: { type: 'string' }, seconds: { type: 'string' }, growth: { type: 'string' } },
+  options: { bays: { type: 'string' }, seconds: { type: 'string' }, paced: { type: 'string' }, growth: { type: 'string' } },
 });
 const bays = Number(flags.bays ?? 50);
 const seconds = Number(flags.seconds ?? 15);
+const paces = Number(flags.paced ?? seconds);
 const sizes = (flags.growth ?? '1000,100000').split(',').map(Number);
 const folder = mkdtempSync(join(tmpdir(), 'axlehand-bench-'));
 const sayings = [
@@ -69,12 +70,22 @@ function post(agent: Agent, address: string, turn: object): Promise<{ status: nu
   });
 }
 
+interface Load {
+  readonly times: number[];
+  readonly errors: number;
+  readonly took: number;
+  /** Resident megabytes of the server, ten times over the load. */
+  readonly memory: number[];
+}
+
 /** One load on a running server. `pauseMs` between an answer and the next saying of a bay. */
-async function load(address: string, name: string, pauseMs: number): Promise<{ times: number[]; errors: number; took: number }> {
+async function load({ address, child }: Running, name: string, pauseMs: number, lasts: number): Promise<Load> {
   const times: number[] = [];
   let errors = 0;
-  const until = performance.now() + seconds * 1000;
   const started = performance.now();
+  const until = started + lasts * 1000;
+  const memory: number[] = [];
+  const looking = setInterval(() => memory.push(megabytes(child.pid)), lasts * 100);
   await Promise.all(
     Array.from({ length: bays }, async (_, bay) => {
       let job: string | null = null;
@@ -99,7 +110,8 @@ async function load(address: string, name: string, pauseMs: number): Promise<{ t
       agent.destroy();
     }),
   );
-  return { times, errors, took: (performance.now() - started) / 1000 };
+  clearInterval(looking);
+  return { times, errors, took: (performance.now() - started) / 1000, memory };
 }
 
 /** The same rows, the same transactions, the same pragmas, and nothing else. @returns turns a second */
@@ -137,21 +149,18 @@ async function manyBays(): Promise<void> {
   const db = join(folder, 'bays.db');
   const server = await startServer(db);
   const { pid } = server.child;
-  const before = megabytes(pid);
-  const paced = await load(server.address, 'paced', 1000);
-  const between = megabytes(pid);
+  const paced = await load(server, 'paced', 1000, paces);
   console.log(
-    `${bays} bays, each a turn a second, ${seconds} s: ${paced.times.length} turns, ${spread(paced.times)}, errors ${paced.errors}`,
+    `${bays} bays, each a turn a second, ${paces} s: ${paced.times.length} turns, ${spread(paced.times)}, errors ${paced.errors}`,
   );
   const used = processorMs(pid);
-  const flat = await load(server.address, 'flat', 0);
+  const flat = await load(server, 'flat', 0, seconds);
   const each = (processorMs(pid) - used) / flat.times.length;
-  const after = megabytes(pid);
   const rate = flat.times.length / flat.took;
   console.log(
     `${bays} bays flat out, ${seconds} s: ${flat.times.length} turns, ${rate.toFixed(0)} turns/s, ${spread(flat.times)}, ${each.toFixed(1)} ms of processor each, errors ${flat.errors}`,
   );
-  console.log(`memory of the server: ${before} MB at start, ${between} MB after the paced load, ${after} MB after the other`);
+  console.log(`memory of the server, MB: paced ${paced.memory.join(' ')}; flat out ${flat.memory.join(' ')}`);
   server.child.kill('SIGTERM');
   console.log(`stopped with ${await ended(server)}`);
   const bareRate = bare(db, 2000);
