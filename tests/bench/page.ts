@@ -35,7 +35,9 @@ try {
     times.push(performance.now() - sent);
   }
   const { voiceReadyMs, voiceBytes } = await voice();
-  console.log(JSON.stringify({ firstLoadMs, firstLoadBytes: bytes, turnToAnswerOnPageMs: spread(times), rounds, voiceReadyMs, voiceBytes }));
+  console.log(
+    JSON.stringify({ firstLoadMs, firstLoadBytes: bytes, turnToAnswerOnPageMs: spread(times), rounds, voiceReadyMs, voiceBytes }),
+  );
 } finally {
   await browser.close();
   await shop.close();

@@ -14,11 +14,7 @@ const gapMs = 5000;
   let browser: Awaited<ReturnType<typeof launch>>;
   let marks: readonly Spoken[];
   beforeAll(async () => {
-    marks = recordTape(
-      tape,
-      ['hub face seventy two and three eighths', 'correction, hub face seventy two and five eighths'],
-      gapMs,
-    );
+    marks = recordTape(tape, ['hub face seventy two and three eighths', 'no, seventy two and five eighths'], gapMs);
     shop = await openShop();
     browser = await launch(microphone(tape));
   });

@@ -18,9 +18,9 @@ const leadMs = 900;
 
 /** Writes the tape and tells where each sentence lies on it. `gapMs` of silence goes between them and after the last. */
 export function recordTape(path: string, sentences: readonly string[], gapMs: number): readonly Spoken[] {
-  const clips = sentences.map((text) => execFileSync('espeak-ng', ['-v', 'en-us', '-s', '135', '--stdout', text]));
+  const clips = sentences.map((text) => execFileSync('espeak-ng', ['-v', 'en-us', '-s', '150', '--stdout', text]));
   const rate = clips[0]?.readUInt32LE(24) ?? 22_050;
-  const quiet = (ms: number): Buffer => Buffer.alloc(Math.round((rate * ms) / 1000) * 2);
+  const quiet = (ms: number): Buffer => hiss(Math.round((rate * ms) / 1000));
   const marks: Spoken[] = [];
   const parts: Buffer[] = [];
   let samples = 0;
@@ -35,6 +35,17 @@ export function recordTape(path: string, sentences: readonly string[], gapMs: nu
   }
   writeFileSync(path, wav(Buffer.concat([...parts, quiet(gapMs)]), rate));
   return marks;
+}
+
+/** A room is never quite still: about -66 dB of noise, the same at every run. */
+function hiss(samples: number): Buffer {
+  const sound = Buffer.alloc(samples * 2);
+  let seed = 1;
+  for (let index = 0; index < samples; index += 1) {
+    seed = (seed * 48_271) % 2_147_483_647;
+    sound.writeInt16LE((seed % 61) - 30, index * 2);
+  }
+  return sound;
 }
 
 function wav(sound: Buffer, rate: number): Buffer {
