@@ -23,7 +23,7 @@ export type Item = { readonly start: number; readonly end: number } & (
   | { readonly is: 'position'; readonly position: Position }
   | { readonly is: 'correct'; readonly alone: 'deny' | 'strike' | 'pause' | 'nothing' }
   | { readonly is: 'same' }
-  | { readonly is: 'not' | 'change' | 'maker' | 'minus' | 'stop' | 'and' | 'filler' | 'stray' }
+  | { readonly is: 'not' | 'change' | 'maker' | 'minus' | 'by' | 'stop' | 'and' | 'filler' | 'stray' }
 );
 
 type Word = Item extends infer I ? (I extends Item ? Omit<I, 'start' | 'end'> : never) : never;
@@ -135,14 +135,22 @@ function interrupted(tokens: readonly Token[], at: number, longest: number): Ite
 
 function listed(tokens: readonly Token[], at: number): Item | undefined {
   const found = names.longest(tokens, at);
-  return found && { ...found.meaning, start: at, end: found.end };
+  if (!found) return undefined;
+  // "front axle spacing": the axle belongs to the field's name, not to the place.
+  const last = found.end - 1;
+  const lends =
+    found.meaning.is === 'place' && last > at && nameEnd(tokens, last) > Math.max(found.end, nameEnd(tokens, found.end));
+  return { ...found.meaning, start: at, end: lends ? last : found.end };
 }
+
+const nameEnd = (tokens: readonly Token[], at: number) => fieldNames.longest(tokens, at)?.end ?? 0;
 
 function single(tokens: readonly Token[], at: number): Item {
   const token = tokens[at];
   const at1 = { start: at, end: at + 1 };
   if (!token) return { is: 'stop', ...at1 };
   if (separators.has(token.word)) return { is: 'stop', ...at1 };
+  if (token.word === 'by' || token.word === 'x') return { is: 'by', ...at1 };
   if (token.word === 'and' || token.word === '&') return { is: 'and', ...at1 };
   const silent = fillers.has(token.word) || (token.kind === 'mark' && !isNumberWord(token));
   return { is: silent ? 'filler' : 'stray', ...at1 };

@@ -33,7 +33,7 @@ export const newStatement = (): Statement => ({
 export function addItem(to: Statement, item: Item, tokens: readonly Token[]): void {
   to.items.push(item);
   const stops = item.is === 'stop';
-  const idle = item.is === 'filler' || item.is === 'and';
+  const idle = item.is === 'filler' || item.is === 'by' || item.is === 'and';
   to.fresh = stops || (to.fresh && idle);
   to.opening = stops || (to.opening && (item.is === 'and' || (idle && interjections.has(tokens[item.start]?.word ?? ''))));
   if (stops) to.asksNothing = false;

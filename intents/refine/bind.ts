@@ -178,9 +178,18 @@ function alsoNamed(value: Value, before: Cell | undefined): FieldId | undefined 
   return bestField(names.fields, value);
 }
 
+/** Sizes given one by the other: wheels fifteen by six, U-bolts half inch by two and three eighths by five. */
+const nextBy: Readonly<Partial<Record<FieldId, FieldId>>> = {
+  wheelDiameter: 'wheelWidth',
+  uBoltDiameter: 'uBoltWidth',
+  uBoltWidth: 'uBoltLength',
+};
+
 /** "left end play four thou right six thou": a new place alone carries the field on. */
 function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
-  const newPlace = cell.lead.some((item) => item.is === 'place');
+  const by = cell.lead.length === 1 && cell.lead[0]?.is === 'by' && last?.field ? nextBy[last.field] : undefined;
+  if (by && fits(by, value)) return by;
+  const newPlace = [...cell.lead, ...cell.trail].some((item) => item.is === 'place');
   return last?.field && newPlace && bestField([last.field], value) ? last.field : undefined;
 }
 

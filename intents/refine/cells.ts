@@ -17,17 +17,39 @@ export const isValue = (item: Item): item is ValueItem =>
 /** Each item between two values goes to one of them. */
 export function cellsOf(items: readonly Item[]): Cell[] {
   const values = items.flatMap((item, at) => (isValue(item) ? [{ item, at }] : []));
+  const trailing = placesTrail(
+    items,
+    values.map(({ at }) => at),
+  );
   const cells: Cell[] = [];
   let from = 0;
   for (const [index, { item, at }] of values.entries()) {
     const next = values[index + 1]?.at ?? items.length;
     const lead = items.slice(from, at);
     const between = items.slice(at + 1, next);
-    const split = index === values.length - 1 ? between.length : splitBetween(item, lead, between);
+    const split =
+      index === values.length - 1 ? between.length : trailing ? placesFirst(between) : splitBetween(item, lead, between);
     cells.push({ value: item, lead, trail: between.slice(0, split) });
     from = at + 1 + split;
   }
   return cells;
+}
+
+const isPlace = ({ is }: Item) => is === 'place' || is === 'position';
+
+/** "three thou left, four thou right": with no place before the first value and one after the last, each follows its value. */
+function placesTrail(items: readonly Item[], values: readonly number[]): boolean {
+  const [first, last] = [values[0], values.at(-1)];
+  if (first === undefined || last === undefined || first === last) return false;
+  const follows = values.every((at) => isPlaceAt(items, at + 1));
+  return follows && !items.slice(0, first).some(isPlace);
+}
+
+const isPlaceAt = (items: readonly Item[], at: number) => items[at] !== undefined && isPlace(items[at]);
+
+function placesFirst(between: readonly Item[]): number {
+  const other = between.findIndex((item) => !isPlace(item));
+  return other < 0 ? between.length : other;
 }
 
 /** How many of the items between two values describe the first. */
@@ -38,9 +60,11 @@ function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly
   const open = separator < 0 ? between : between.slice(0, separator);
   const names = open.findIndex(({ is }) => is === 'names');
   const first = open[names];
-  const named = lead.some(({ is }) => is === 'names');
-  const takesName = first?.is === 'names' && !named && compatible(first.fields, value);
-  const place = open.findIndex(({ is }) => is === 'place' || is === 'position');
+  const name = lead.findLast((item) => item.is === 'names');
+  const named = name?.is === 'names';
+  const place = open.findIndex(isPlace);
+  const takesName =
+    first?.is === 'names' && compatible(first.fields, value) && (!named || (separator >= 0 && place < 0 && narrows(first, name)));
   const beforeName = names < 0 || place < names;
   if (separator >= 0 && !(takesName || (place >= 0 && beforeName))) return names < 0 ? separator : 0;
   if (takesName) return describing(open, names + 1);
@@ -51,6 +75,9 @@ function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly
     beforeName && !described && (isSaidAt(open, place) || (!named && names < 0 && lead.length === 0) || isBoth(open[place]));
   return backwards ? place + 1 : 0;
 }
+
+/** "springs are 25 1/4 eye to eye": another name of what was named already says which of its sizes. */
+const narrows = (name: Names, of: Names) => name.fields !== of.fields && name.fields.some((field) => of.fields.includes(field));
 
 /** After a name bound backwards, a prepositional place still belongs to it: "spindle on the left". */
 function describing(open: readonly Item[], from: number): number {

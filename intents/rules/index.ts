@@ -4,7 +4,7 @@ import { table } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Statement } from '../statement.ts';
 import type { Token } from '../tokens.ts';
-import type { Intent } from '../types.ts';
+import type { CommandName, Intent } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
 import { separators } from '../words/fillers.ts';
@@ -58,7 +58,7 @@ function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined
   if (strike && strike.end >= end) {
     return { end, intents: [{ kind: 'strike', ...(strike.caught.field?.[0] ? { field: strike.caught.field[0] } : {}), span }] };
   }
-  if (!found) return undefined;
+  if (!found || (!fresh && answers.has(found.meaning))) return undefined;
   const rest = found.caught.rest && text.slice(...spanOf(tokens, ...found.caught.rest));
   const field = found.caught.field?.[0];
   return {
@@ -66,6 +66,9 @@ function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined
     intents: [{ kind: 'command', name: found.meaning, ...(rest ? { rest } : {}), ...(field ? { field } : {}), span }],
   };
 }
+
+/** Said only by themselves: "end play is good" is no yes. */
+const answers: ReadonlySet<CommandName> = new Set(['confirm', 'deny', 'repeat', 'slower']);
 
 /** "wheel offset twenty negative", "spindle at the back": the word belongs to the measure before it. */
 function describes({ tokens }: Hearing, at: number): boolean {

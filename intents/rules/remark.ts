@@ -1,4 +1,5 @@
 // A statement about the state of a part is a note, though nobody said "note": "the outer is too far gone".
+import { fieldNames } from '../fields.ts';
 import { lexicon } from '../lexicon.ts';
 import type { Token } from '../tokens.ts';
 import { conditionWords, partWords, standIns } from '../words/conditions.ts';
@@ -12,5 +13,5 @@ export function isRemark(tokens: readonly Token[], at: number, end: number): boo
     for (let from = at; from < end; from += 1) if (of.longest(tokens, from)) return true;
     return false;
   };
-  return has(conditions) && has(parts);
+  return has(conditions) && (has(parts) || has(fieldNames));
 }
