@@ -23,7 +23,7 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   const last = liveValues(draft.job).findLast(({ status }) => status === 'heard');
   if (last && suits(last.field, said)) return correct(draft, { ...said, kind: 'correct' });
   const { shop } = draft.know;
-  return say(draft, valueLine('whatIsIt', { said: sayOnly({ field: last?.field ?? 'hubFace', ...said }, shop) }, shop));
+  return say(draft, valueLine('whatIsIt', { said: sayOnly({ field: 'hubFace', ...said }, shop) }, shop));
 }
 
 /** A bare number never fills a stamped number: a bearing must be named. */

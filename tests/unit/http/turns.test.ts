@@ -50,6 +50,15 @@ describe('turns', () => {
     expect(server.log.head()).toBe(head);
   });
 
+  it.each(['no, 72 3/8', '72 3/8', 'no, 72'])('does not take "%s" for a bolt pattern', async (said) => {
+    const server = await aServer();
+    const { job } = await say(server, 'open a job for the blue trailer');
+    await say(server, 'bolt pattern five on four and a half', job);
+    await say(server, said, job);
+    const { values } = await read<JobRecord>(server, `/api/jobs/${job}/record`);
+    expect(values.filter(({ field }) => field === 'boltPattern').map(({ value }) => value)).toEqual(['5x9/2']);
+  });
+
   it('keeps what is said while no job is open, outside any job', async () => {
     const server = await aServer();
     const { job, seq } = await say(server, 'help');
