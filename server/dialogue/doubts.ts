@@ -1,5 +1,5 @@
 // Why a value is asked about before it counts. Rules are rows of data/policy.json and data/fields.json; nothing here knows words.
-import { convert, dimensionOf, gravityOf, judgeReading, quantity } from '#core';
+import { convert, dimensionOf, gravityOf, isNumber, judgeReading, quantity } from '#core';
 import { type FieldId, fieldOf, policy, type UnitId } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { byId, isLive, liveValues } from './values.ts';
@@ -31,10 +31,12 @@ export function isPlausible(field: FieldId, amount: Amount): boolean {
   return value === undefined || (value.compare(min) >= 0 && value.compare(max) <= 0);
 }
 
-/** The unit said can belong to the field; a stamped number has none. */
+/** What was said can be a value of the field: a number only where it has a band or is stamped on a part, a unit of its dimension. */
 export function unitSuits(field: FieldId, { value, unit }: Amount): boolean {
   const row = fieldOf(field);
   if (row.choices) return row.choices.includes(value);
+  const stamped = row.unit === undefined && row.risk === 'asked';
+  if (isNumber(value) && row.min === undefined && !stamped) return false;
   if (unit === undefined || unit === '1') return true;
   return row.unit !== undefined && dimensionOf(unit) === dimensionOf(row.unit);
 }
@@ -45,8 +47,7 @@ export function doubtsOf(value: ValueRecord, job: JobRecord): readonly Doubt[] {
     ...soundsLike(value),
     ...replaces(value, job),
     ...(isPlausible(value.field, value) ? [] : [{ code: 'implausible', field: value.field } as const]),
-    ...orders(value, job),
-    ...sidesApart(value, job),
+    ...(value.origin === 'maker' ? [] : [...orders(value, job), ...sidesApart(value, job)]),
     ...(isOutOfLimits(value, job) ? [{ code: 'outOfLimits' } as const] : []),
     ...((value.confidence ?? 1) < policy.confidence ? [{ code: 'lowConfidence' } as const] : []),
     ...(fieldOf(value.field).risk === 'asked' ? [{ code: 'risk' } as const] : []),
@@ -73,7 +74,8 @@ function orders(value: ValueRecord, job: JobRecord): readonly Doubt[] {
   return policy.orders.flatMap(({ over, under, strict }) => {
     if (value.field !== over && value.field !== under) return [];
     const other = liveValues(job).findLast(
-      ({ field, stage, axle, id }) =>
+      ({ field, stage, axle, id, origin }) =>
+        origin === undefined &&
         field === (value.field === over ? under : over) &&
         stage === value.stage &&
         axle === value.axle &&

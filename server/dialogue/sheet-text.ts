@@ -48,8 +48,7 @@ const day = (iso: string): string => iso.slice(0, 16).replace('T', ' ');
 const line = ({ label, where, found, fitted }: SheetRow): string =>
   `${column([label, where].filter(Boolean).join(', '), 38)}${column(value(found), 22)}${value(fitted)}`.trimEnd();
 
-const value = (cell: SheetValue | undefined): string =>
-  cell ? `${cell.sure ? '' : '? '}${cell.shown}${cell.maker ? ' (maker)' : ''}` : '';
+const value = (cell: SheetValue | undefined): string => (cell ? `${cell.sure ? '' : '? '}${cell.shown}` : '');
 
 function verdict({ verdict: given }: Sheet): string | undefined {
   if (!given) return undefined;

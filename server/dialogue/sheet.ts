@@ -19,7 +19,6 @@ export interface SheetRow {
 export interface SheetValue {
   readonly shown: string;
   readonly sure: boolean;
-  readonly maker: boolean;
 }
 
 export interface Sheet {
@@ -93,7 +92,13 @@ export function sheet(job: JobRecord, { shop }: Know): Sheet {
 function rowsOf(job: JobRecord, shop: Shop): readonly SheetRow[] {
   const places = new Map<string, SheetRow>();
   for (const value of liveValues(job)) {
-    const where = [value.axle && `${value.axle} axle`, value.side && saySide(value.side, shop)].filter(Boolean).join(', ');
+    const where = [
+      value.origin === 'maker' && "maker's figure",
+      value.axle && `${value.axle} axle`,
+      value.side && saySide(value.side, shop),
+    ]
+      .filter(Boolean)
+      .join(', ');
     const key = `${value.field} ${where}`;
     const row = places.get(key) ?? { field: value.field, label: showFieldOf(value.field, shop), where };
     places.set(key, { ...row, [value.stage]: cell(value, shop) });
@@ -104,7 +109,6 @@ function rowsOf(job: JobRecord, shop: Shop): readonly SheetRow[] {
 const cell = (value: ValueRecord, shop: Shop): SheetValue => ({
   shown: showOnly(value, shop),
   sure: value.status === 'confirmed',
-  maker: value.origin === 'maker',
 });
 
 function verdictOf({ verdict, values }: JobRecord, shop: Shop): Pick<Sheet, 'verdict'> {

@@ -7,6 +7,8 @@ export interface Slot {
   readonly stage: 'found' | 'fitted';
   readonly side?: 'left' | 'right' | 'both';
   readonly axle?: 'front' | 'middle' | 'rear';
+  /** The maker's figure stands beside the measured one, never in its place. */
+  readonly origin?: 'maker';
 }
 
 export const isLive = ({ status }: ValueRecord): boolean => status === 'heard' || status === 'confirmed';
@@ -24,7 +26,7 @@ export function liveValues(job: JobRecord): readonly ValueRecord[] {
 export const unconfirmed = (job: JobRecord): readonly ValueRecord[] => job.values.filter(({ status }) => status === 'heard');
 
 export function sameSlot(a: Slot, b: Slot): boolean {
-  return a.field === b.field && a.stage === b.stage && sameSide(a.side, b.side) && a.axle === b.axle;
+  return a.field === b.field && a.origin === b.origin && a.stage === b.stage && sameSide(a.side, b.side) && a.axle === b.axle;
 }
 
 function sameSide(a: Slot['side'], b: Slot['side']): boolean {

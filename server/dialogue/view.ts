@@ -2,6 +2,7 @@
 import { slotsOf } from '#core';
 import { cautionOf } from '#data';
 import type { JobRecord } from '#log/events';
+import { alignmentToDraw, sequenceToDraw } from './answers/service.ts';
 import { expectsOf } from './expects.ts';
 import { openPoints } from './open.ts';
 import { asSlot, openStepAfter, type PlannedStep, planOf, stepAt } from './plan.ts';
@@ -9,7 +10,8 @@ import type { CardRow, JobView, Know, Shop, StepView } from './types.ts';
 import { liveValues, sameSlot, valueIn } from './values.ts';
 import { sayOnly, saySide, showFieldOf, showOnly } from './words.ts';
 
-export function view(job: JobRecord, { shop }: Know): JobView {
+export function view(job: JobRecord, know: Know): JobView {
+  const { shop } = know;
   const step = stepAt(job) ?? openStepAfter(job, undefined);
   return {
     id: job.id,
@@ -25,8 +27,18 @@ export function view(job: JobRecord, { shop }: Know): JobView {
     ...choicesOf(job, shop),
     ...(job.candidate ? { candidate: { title: job.candidate.title, values: job.candidate.values } } : {}),
     ...(job.verdict ? { verdict: job.verdict.verdict } : {}),
+    ...drawn(job, step, know),
     expects: expectsOf(job),
   };
+}
+
+/** What there is to draw while the step on the screen tightens or squares something. */
+function drawn(job: JobRecord, step: PlannedStep | undefined, know: Know): Pick<JobView, 'sequence' | 'alignment'> {
+  const fields = new Set(step?.step.record.map(({ field }) => field));
+  const what = fields.has('wheelNutTorque') ? 'wheelNuts' : fields.has('uBoltTorque') ? 'uBolts' : undefined;
+  const sequence = what && sequenceToDraw(what, job, know, job.openedAt);
+  const alignment = fields.has('couplerDiagonal') ? alignmentToDraw(job, know, job.openedAt) : undefined;
+  return { ...(sequence ? { sequence } : {}), ...(alignment ? { alignment } : {}) };
 }
 
 function cardOf(job: JobRecord, shop: Shop): readonly CardRow[] {

@@ -26,11 +26,11 @@ function whereWords({ side, axle }: Pick<Named, 'side' | 'axle'>, shop: Shop): s
 /** "front axle left, end play". */
 export function sayName(value: Omit<Named, 'value'>, shop: Shop): string {
   const where = whereWords(value, shop);
-  return [where, sayField(value.field, mannerOf(shop))].filter(Boolean).join(' ');
+  return [value.origin === 'maker' && "maker's", where, sayField(value.field, mannerOf(shop))].filter(Boolean).join(' ');
 }
 
 export function showName(value: Omit<Named, 'value'>, shop: Shop): string {
-  const where = whereWords(value, shop);
+  const where = [value.origin === 'maker' && 'maker', whereWords(value, shop)].filter(Boolean).join(', ');
   return where ? `${showField(value.field, mannerOf(shop))}, ${where}` : showField(value.field, mannerOf(shop));
 }
 

@@ -15,8 +15,8 @@ export interface ValueRecord extends ValueFact {
   /** The value it would replace, also while that is not yet agreed. */
   readonly supersedes?: ValueId;
   readonly reason?: string;
-  /** Was read back, and so can be confirmed by going on, unless it was asked about. */
-  readonly readBack?: boolean;
+  /** The turn whose reply read it back last; only such a value can be confirmed by going on, unless it was asked about. */
+  readonly readBack?: string;
   readonly asked?: boolean;
   readonly notes: readonly string[];
 }
@@ -72,7 +72,13 @@ export interface JobRecord {
     readonly unconfirmed: readonly ValueId[];
     readonly accepted?: boolean;
   };
-  readonly lastReply?: { readonly code: string; readonly speak: string; readonly show: string; readonly turn: string };
+  readonly lastReply?: {
+    readonly code: string;
+    readonly speak: string;
+    readonly show: string;
+    readonly turn: string;
+    readonly at: string;
+  };
   readonly turns: number;
   /** What would take back the last turns, newest last. */
   readonly trail: readonly TurnTrail[];
@@ -211,8 +217,8 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
       return job;
     case 'replied':
       return {
-        ...markValues(job, body.readBack ?? [], { readBack: true }),
-        lastReply: { code: body.code, speak: body.speak, show: body.show, turn },
+        ...markValues(job, body.readBack ?? [], { readBack: turn }),
+        lastReply: { code: body.code, speak: body.speak, show: body.show, turn, at },
       };
   }
 }

@@ -35,14 +35,14 @@ export function yes(draft: Draft): Draft {
 /** No question open: a yes to what the last turn read back. */
 function yesToReadBack(draft: Draft): Draft {
   const last = draft.job.values.filter(
-    ({ status, readBack, asked, turn }) => status === 'heard' && readBack && !asked && turn === draft.lastTurn,
+    ({ status, readBack, asked }) => status === 'heard' && !asked && readBack === draft.lastTurn,
   );
-  if (last.length === 0 || isLateFor(draft, last)) return say(draft, repairLine('nothingAsked', {}, draft.know.shop));
+  if (last.length === 0 || isLongAgo(draft)) return say(draft, repairLine('nothingAsked', {}, draft.know.shop));
   return confirm(draft, last);
 }
 
-const isLateFor = ({ now, late }: Draft, values: readonly ValueRecord[]): boolean =>
-  late || values.some(({ at }) => Date.parse(now) - Date.parse(at) > policy.askSeconds * 1000);
+const isLongAgo = ({ job, now, late }: Draft): boolean =>
+  late || Date.parse(now) - Date.parse(job.lastReply?.at ?? now) > policy.askSeconds * 1000;
 
 function confirm(draft: Draft, values: readonly ValueRecord[]): Draft {
   const bodies = values.flatMap(({ id, supersedes }) => {
@@ -107,7 +107,7 @@ export function no(draft: Draft): Draft {
 }
 
 function noToReadBack(draft: Draft): Draft {
-  const last = draft.job.values.filter(({ status, turn }) => status === 'heard' && turn === draft.lastTurn);
+  const last = draft.job.values.filter(({ status, readBack }) => status === 'heard' && readBack === draft.lastTurn);
   if (last.length === 0) return say(draft, repairLine('nothingToDeny', {}, draft.know.shop));
   return wrong(draft, last);
 }

@@ -37,7 +37,8 @@ const ladder = ['notUnderstood', 'notUnderstoodAgain', 'notUnderstoodStill'] as 
 
 /** Never the same words twice: each failure in a row has its own. */
 export function notUnderstood(draft: Draft, text: string): Draft {
-  const last = ladder.findIndex((code) => draft.job.lastReply?.code === code);
+  const before: readonly string[] = ladder;
+  const last = before.indexOf(draft.job.lastReply?.code ?? '');
   const code = ladder[Math.min(last + 1, ladder.length - 1)] ?? 'notUnderstood';
   return say(draft, repairLine(code, { heard: text, could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop));
 }

@@ -12,11 +12,8 @@ import { valueLine } from '../wording/values.ts';
 type SaidWhere = Said & Where;
 
 /** Where the value belongs. `side` stays out where the field has sides and nothing says which. */
-export function placeOf(
-  draft: Draft,
-  field: FieldId,
-  said: SaidWhere,
-): Omit<ValueFact, keyof Said | 'id' | 'raw' | 'heardBy' | 'confidence'> {
+export function placeOf(draft: Draft, field: FieldId, said: SaidWhere): Slot {
+  if (said.origin === 'maker') return { field, stage: said.stage ?? 'fitted', origin: 'maker' };
   const wanted = slotFor(draft.job, field, said.side);
   const here = stepAt(draft.job)?.place;
   const side = said.side ?? (wanted ? wanted.side : fieldOf(field).perSide ? here?.side : undefined);
@@ -27,7 +24,13 @@ export function placeOf(
 
 /** True where the side has to be asked: both sides are open and none was said. */
 export function sideIsOpen(draft: Draft, field: FieldId, said: SaidWhere): boolean {
-  if (said.side !== undefined || !fieldOf(field).perSide || stepAt(draft.job)?.place.side !== undefined) return false;
+  if (
+    said.side !== undefined ||
+    said.origin === 'maker' ||
+    !fieldOf(field).perSide ||
+    stepAt(draft.job)?.place.side !== undefined
+  )
+    return false;
   const wanted = slotFor(draft.job, field, undefined);
   return !wanted || wanted.side !== undefined;
 }

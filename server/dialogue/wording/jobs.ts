@@ -1,4 +1,4 @@
-import { listed, sayCount } from '../words.ts';
+import { listed, sayCount, sentence } from '../words.ts';
 import { speaker, type Wording } from './line.ts';
 
 type Points = readonly { readonly text: string; readonly say?: string }[];
@@ -31,7 +31,7 @@ export interface JobFacts {
 
 /** The first few are spoken, the rest stand on the screen. */
 function first(points: Points, most: number): string {
-  const said = points.slice(0, most).map(({ text, say }) => say ?? text);
+  const said = points.slice(0, most).map(({ text, say }) => sentence(say ?? text));
   return points.length > most ? `${said.join('. ')}. And ${sayCount(points.length - most)} more on the screen` : said.join('. ');
 }
 
