@@ -56,7 +56,7 @@ export function createSender(outbox: Outbox, post: (item: Waiting) => Promise<Ou
     try {
       while (again) {
         again = false;
-        if (navigator.locks) await navigator.locks.request('axlehand-outbox', drain);
+        if (globalThis.navigator?.locks) await navigator.locks.request('axlehand-outbox', drain);
         else await drain();
       }
     } finally {
