@@ -26,7 +26,7 @@ export {
   type PatternMatch,
 } from './geometry/bolt-circle.ts';
 /** Room of the tyres at a hub face, and the hub faces that would work. */
-export { type Clearances, clearancesAt, hubFaceRange, type Range } from './geometry/clearance.ts';
+export { type Clearances, clearancesAt, type HubFaceRange, hubFaceRange } from './geometry/clearance.ts';
 /** Pounds on one axle, as a span where not all weights are known. */
 export { type AxleLoad, axleLoad } from './load.ts';
 /** Axles that work would make fit, and the work. */

@@ -20,6 +20,8 @@ export function basisOf(trailer: Trailer, fields: readonly FieldId[]): Basis {
 export interface Window {
   readonly low?: Span | undefined;
   readonly high?: Span | undefined;
+  /** The value to meet, where the window is about one. */
+  readonly at?: Fraction | undefined;
 }
 
 export interface WindowNeed {
@@ -76,10 +78,14 @@ function marginOf(value: Fraction, { low, high }: Window, unit: UnitId): { margi
   return margin ? { margin: { value: margin, unit } } : {};
 }
 
-function neededOf({ low, high }: Window, unit: UnitId): Needed {
+function neededOf({ low, high, at }: Window, unit: UnitId): Needed {
   const least = low?.high ?? low?.low;
   const most = high?.low ?? high?.high;
-  return { ...(least && { low: { value: least, unit } }), ...(most && { high: { value: most, unit } }) };
+  return {
+    ...(least && { low: { value: least, unit } }),
+    ...(most && { high: { value: most, unit } }),
+    ...(at && { at: { value: at, unit } }),
+  };
 }
 
 export interface SameNeed {
@@ -111,6 +117,7 @@ export function sameNeed(spec: SameNeed): Need {
 /** A window of so much on either side. */
 export function around(span: Span, slack: Fraction): Window {
   return {
+    at: span.low ?? span.high ?? undefined,
     low: { low: span.low?.sub(slack) ?? null, high: span.high?.sub(slack) ?? null },
     high: { low: span.low?.add(slack) ?? null, high: span.high?.add(slack) ?? null },
   };

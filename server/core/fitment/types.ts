@@ -99,10 +99,11 @@ export type RemedyId =
   | 'measureMore'
   | 'readCard';
 
-/** What the trailer asks of one value of the axle. `low`, `high`: the sure window; `same`: the token wanted. */
+/** What the trailer asks of one value of the axle. `low`, `high`: the sure window; `at`: the middle it should meet; `same`: the token wanted. */
 export interface Needed {
   readonly low?: Quantity;
   readonly high?: Quantity;
+  readonly at?: Quantity;
   readonly same?: string;
 }
 

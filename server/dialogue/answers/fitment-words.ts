@@ -1,5 +1,5 @@
 // Codes of the fitment core -> words. A code without words does not compile.
-import type { CheckId, FitResult, Quantity, RemedyId, Row, RowCode } from '#core';
+import { type CheckId, type FitResult, numberOf, type Quantity, type RemedyId, type Row, type RowCode } from '#core';
 import type { Voice } from './fitment-say.ts';
 
 export const resultWords: Readonly<Record<FitResult, string>> = {
@@ -42,6 +42,24 @@ const magnitude = ({ value, unit }: Quantity): Quantity => ({ value: value.abs()
 /** "72 3/8 in", or "its value" where the axle's card is silent. */
 const measured = ({ field, measured: value }: Row, voice: Voice) =>
   value === undefined ? 'not known' : voice.value(field, value);
+/** How far from the value it should meet, "1/8 in more"; empty where it is that value. */
+function off({ needed, measured: text = '' }: Row, voice: Voice): string | undefined {
+  const value = numberOf(text);
+  if (!needed?.at || !value) return undefined;
+  const difference = value.sub(needed.at.value);
+  if (difference.equals(0)) return '';
+  return `${voice.amount(magnitude({ value: difference, unit: needed.at.unit }))} ${difference.lt(0) ? 'less' : 'more'}`;
+}
+
+/** Inside a window about one value: the same, or how far off; inside a limit: what is to spare. */
+function inside(row: Row, voice: Voice): string {
+  const away = off(row, voice);
+  if (away !== undefined) return away === '' ? 'the same' : `${away}, near enough`;
+  return row.margin ? `${by(row, voice)} to spare` : 'inside';
+}
+
+const beyond = (row: Row, voice: Voice, words: string) => off(row, voice) ?? `${by(row, voice)} ${words}`;
+
 const by = ({ margin }: Row, voice: Voice) => (margin ? voice.amount(magnitude(margin)) : 'some');
 const wanted = ({ field, needed }: Row, voice: Voice) =>
   needed?.same === undefined ? 'another' : voice.value(field, needed.same);
@@ -50,11 +68,11 @@ const unmeasured = (row: Row, voice: Voice) => lists(row, voice) || voice.field(
 
 /** One short sentence for each way a check can come out, numbers first. The name of the check stands before it. */
 export const rowWords: Readonly<Record<RowCode, (row: Row, voice: Voice) => string>> = {
-  inside: (row, voice) => `${measured(row, voice)}, ${row.margin ? `${by(row, voice)} to spare` : 'inside'}`,
-  tooSmall: (row, voice) => `${measured(row, voice)}, ${by(row, voice)} too little`,
-  tooBig: (row, voice) => `${measured(row, voice)}, ${by(row, voice)} too much`,
-  workSmall: (row, voice) => `${measured(row, voice)}, ${by(row, voice)} under`,
-  workBig: (row, voice) => `${measured(row, voice)}, ${by(row, voice)} over`,
+  inside: (row, voice) => `${measured(row, voice)}, ${inside(row, voice)}`,
+  tooSmall: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'too little')}`,
+  tooBig: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'too much')}`,
+  workSmall: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'under')}`,
+  workBig: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'over')}`,
   tooCoarse: (row, voice) => `${measured(row, voice)}; the limit is not known closely enough. Tell me ${unmeasured(row, voice)}`,
   same: (row, voice) => `${measured(row, voice)}, the same`,
   different: (row, voice) => `${measured(row, voice)}, the trailer has ${wanted(row, voice)}`,
@@ -63,7 +81,7 @@ export const rowWords: Readonly<Record<RowCode, (row: Row, voice: Voice) => stri
   unreadable: (row) => `the card says '${row.measured ?? ''}', which is no such value`,
   clearanceDecides: (row, voice) => `${measured(row, voice)}, not as the old one; the tyre's room decides`,
   clearanceUnknown: (row, voice) =>
-    `${measured(row, voice)}, ${by(row, voice)} beyond the old one; tell me tyre size, wheel offset, spring width and fender width`,
+    `${measured(row, voice)}, ${beyond(row, voice, 'off')} than the old one; tell me tyre size, wheel offset, spring width and fender width`,
   likeOld: (row, voice) => `${measured(row, voice)}, no less than the old axle; the load is not known`,
   belowOld: (row, voice) => `${measured(row, voice)}, enough for the load but less than the old axle`,
   braked: (row, voice) => `${measured(row, voice)}`,
@@ -76,25 +94,25 @@ export const rowWords: Readonly<Record<RowCode, (row: Row, voice: Voice) => stri
 };
 
 export const remedyWords: Readonly<Record<RemedyId, string>> = {
-  moveSeats: 'have the seats moved by a qualified welder, as the axle maker allows',
+  moveSeats: 'the seats moved by a qualified welder, as the axle maker allows',
   otherAxle: 'another axle',
   newSeats: 'seats, tie plates and U-bolts to suit the beam',
-  checkFenders: 'check the fenders',
-  slingSwap: 'check ride height, the coupler and the room above the tyre; the springs may go on the other side of the beam',
+  checkFenders: 'a look at the fenders',
+  slingSwap: 'ride height, coupler and room above the tyre looked at; the springs may go on the other side of the beam',
   changeHubs: 'hubs with the right pattern on the same bearings, or other wheels',
   centringRing: 'wheels centred by their nuts, or a centring ring',
   otherNuts: 'wheel nuts for the new studs',
-  brakedAxle: 'take a braked axle',
+  brakedAxle: 'a braked axle',
   wireBrakes: 'wiring, breakaway and a controller for the brakes',
   convertBrakes: "brakes to suit the towing vehicle's actuator",
-  askTheState: "read your state's rule before it goes on the road",
+  askTheState: "a look at your state's rule before it goes on the road",
   newBackingPlates: 'brake assemblies to suit the flange',
   relabel: 'a lower axle rating goes on the label; the final stage maker or alterer decides that',
   strongerTyres: 'stronger tyres, or a lower rating on the label',
   matchPair: 'change both axles, or find the like',
   otherSprings: 'springs to suit the hangers',
-  measureMore: 'measure what is missing',
-  readCard: "read the axle maker's card or label",
+  measureMore: 'what is missing measured',
+  readCard: "the axle maker's card or label",
 };
 
 /** "spring centre: 58 in, 1/8 in to spare". */

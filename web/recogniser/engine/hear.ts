@@ -19,7 +19,7 @@ export interface Reading {
 /** What the engine is told about the language. */
 export interface Language {
   grammar(expects: Expects): Automaton;
-  read(text: string): Reading;
+  read(text: string, expects: Expects): Reading;
   boost: Boost;
 }
 
@@ -55,9 +55,8 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
     async hear(samples, expects, goOn) {
       const frames = await model.encode(normalised(samples));
       const maxTokens = 8 + Math.ceil((samples.length / 16_000) * 7);
-      return weigh(
-        await search(model, frames, lexiconFor(expects), { ...tuning, maxTokens, ...(goOn && { goOn }) }),
-        language.read,
+      return weigh(await search(model, frames, lexiconFor(expects), { ...tuning, maxTokens, ...(goOn && { goOn }) }), (text) =>
+        language.read(text, expects),
       );
     },
   };

@@ -1,6 +1,6 @@
 // What the engine is told about the language: what can be said now, what a text says, which words the model tends to miss.
 import { fields } from '#data';
-import { type Intent, understand } from '#intents';
+import { type Expects, type Intent, understand } from '#intents';
 import { grammar, wordList } from '#intents/grammar';
 import type { Language, Reading } from './hear.ts';
 
@@ -23,8 +23,8 @@ export const vocabulary = (): readonly string[] => wordList({ fields: fields.map
 const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'skip'];
 
 /** @param text as the search spelt it */
-export function read(text: string): Reading {
-  const { intents, unclaimed } = understand(text);
+export function read(text: string, expects: Expects): Reading {
+  const { intents, unclaimed } = understand(text, expects);
   return { key: JSON.stringify([intents.map(meaning), unclaimed]), kind: kindOf(intents) };
 }
 

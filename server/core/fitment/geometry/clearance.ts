@@ -48,7 +48,7 @@ function most(name: string, span: Span | undefined): Record<string, Quantity> {
   return span?.high ? { [name]: { value: span.high, unit: 'in' } } : {};
 }
 
-export interface Range {
+export interface HubFaceRange {
   readonly low?: Quantity;
   readonly high?: Quantity;
   /** The checks that set the two ends. */
@@ -57,7 +57,7 @@ export interface Range {
 }
 
 /** The hub faces that every clearance allows. */
-export function hubFaceRange({ needs }: Needs): Range {
+export function hubFaceRange({ needs }: Needs): HubFaceRange {
   const limits = needs.filter(({ check, field }) => field === 'hubFace' && check !== 'hubFace');
   const low = extreme(limits, 'low', (a, b) => a.value.gt(b.value));
   const high = extreme(limits, 'high', (a, b) => a.value.lt(b.value));
