@@ -9,7 +9,7 @@ export function Question({ state, onSay }: { state: Bay; onSay: (text: string) =
   const choices = view.choices ?? [];
   return (
     <section class="question" aria-label="Question">
-      <p class="question-words">{words}</p>
+      <p class={`question-words ${words.length > 110 ? 'long' : ''}`}>{words}</p>
       <div class="answers">
         {choices.map(({ say, show }) => (
           <button key={say} type="button" class="answer choice" onClick={() => onSay(say)}>

@@ -43,6 +43,8 @@ export interface Bay {
   /** Server reached, not reached, or not known yet. */
   readonly link: 'unknown' | 'up' | 'down';
   readonly waiting: number;
+  /** Some of them could not be sent when they were said. */
+  readonly late: boolean;
   /** Values parsed here and not sent yet. */
   readonly kept: readonly KeptValue[];
   readonly notice?: string;
@@ -61,6 +63,7 @@ export const bay = createStore<Bay>({
   level: 0,
   link: 'unknown',
   waiting: 0,
+  late: false,
   kept: [],
   jobs: [],
   settings: { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } },

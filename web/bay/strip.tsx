@@ -41,7 +41,9 @@ export function Strip({ state, onSettings }: { state: Bay; onSettings: () => voi
 
 /** Which of three states the line is in: a shape and a word each. */
 function LinkState({ state }: { state: Bay }) {
-  const kept = state.waiting > 0 ? `${state.waiting} kept on this device, not sent` : '';
+  // A turn on its way is not a kept one.
+  const isKept = state.waiting > 0 && (state.late || state.link === 'down');
+  const kept = isKept ? `${state.waiting} kept on this device, not sent` : '';
   const words =
     state.link === 'up'
       ? kept || 'In the log'
@@ -49,7 +51,7 @@ function LinkState({ state }: { state: Bay }) {
         ? `No server. ${kept || 'Carry on'}`
         : 'Looking for the server';
   return (
-    <p role="status" class={`link-state ${state.link} ${state.waiting > 0 ? 'kept' : ''}`}>
+    <p role="status" class={`link-state ${state.link} ${isKept ? 'kept' : ''}`}>
       <span class="mark" aria-hidden="true" />
       {words}
     </p>

@@ -69,7 +69,7 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
 
   function held(why: Failure, waiting: readonly Waiting[]): void {
     if (why.status === 401 || why.status === 403) bay.set({ notice: `${why.message} ${why.whatToDo}` });
-    bay.set({ link: 'down', waiting: waiting.length });
+    bay.set({ link: 'down', waiting: waiting.length, late: true });
     for (const { request } of waiting) if (mine.has(request.id) && lineOf(request.id)?.mark === 'sending') keptHere(request);
   }
 
@@ -84,7 +84,7 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
   }
 
   function remind(waiting: readonly Waiting[]): void {
-    bay.set({ waiting: waiting.length });
+    bay.set({ waiting: waiting.length, late: waiting.length > 0 });
     for (const { request } of waiting) {
       const { view, settings, kept } = bay.get();
       const { values } = readHere(request.id, request.text, view?.expects ?? nothing, settings);
@@ -94,7 +94,7 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
   }
 
   function changed(waiting: readonly Waiting[]): void {
-    bay.set({ waiting: waiting.length });
+    bay.set({ waiting: waiting.length, late: bay.get().late && waiting.length > 0 });
   }
 
   function show(view: JobView): void {
