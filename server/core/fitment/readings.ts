@@ -1,10 +1,13 @@
 // Readings of a job -> the trailer as the checks want it. What cannot be used is named, and the rest goes on without it.
 import { type Field, type FieldId, fieldOf, type UnitId } from '#data';
 import { convert, dimensionOf, Fraction, type Quantity, quantity } from '../quantity/index.ts';
+import { identifyByNumber } from './bearings/identify.ts';
 import { numberOf } from './number.ts';
 import { parsePattern } from './pattern.ts';
+import { tableRules } from './rules.ts';
 import { exactly, type Span } from './span.ts';
 import type { FieldProblem, FitReading, Known, ProblemCode, Token, Trailer } from './types.ts';
+import { parseTyre } from './tyres/designation.ts';
 
 /** Values that belong to the axle itself: only the old one's (`found`) say what the new one must match. */
 const axleFields: ReadonlySet<FieldId> = new Set<FieldId>([
@@ -34,7 +37,11 @@ export function readTrailer(readings: readonly FitReading[]): Trailer {
     const fault = token ? readToken(reading, field, tokens) : readNumber(reading, field, numbers);
     if (fault) problems.push({ field: field.id, code: fault, id: reading.id, value: reading.value });
   }
-  return { numbers, tokens, problems: [...problems, ...contradictions(numbers)] };
+  return {
+    numbers,
+    tokens,
+    problems: [...problems, ...contradictions(numbers), ...weights(numbers), ...bearingsUnknown(tokens)],
+  };
 }
 
 /** The latest reading of each field, place and side; found before fitted. */
@@ -53,6 +60,7 @@ function readToken(reading: FitReading, field: Field, into: Map<FieldId, Token>)
   const { value, unit, id, status } = reading;
   if (field.choices && !field.choices.includes(value)) return 'notAChoice';
   if (field.id === 'boltPattern' && !parsePattern(value, unit)) return 'unknownPattern';
+  if (field.id === 'tyreSize' && !parseTyre(value)) return 'unknownTyre';
   into.set(field.id, { text: value, id, confirmed: status === 'confirmed', ...(unit ? { unit } : {}) });
   return undefined;
 }
@@ -117,4 +125,32 @@ function contradictions(numbers: Map<FieldId, Known>): FieldProblem[] {
     { field: 'hubFace', code, id: face.id, value: face.span.high.toFraction() },
     { field: 'springCentre', code, id: centre.id, value: centre.span.low.toFraction() },
   ];
+}
+
+/** Named, and still counted: a trailer over its rating, a tongue that no coupling takes. */
+function weights(numbers: ReadonlyMap<FieldId, Known>): FieldProblem[] {
+  const [gross, rating, tongue] = [numbers.get('grossWeight'), numbers.get('gvwr'), numbers.get('tongueWeight')];
+  const [weight, most, down] = [gross?.span.low, rating?.span.high, tongue?.span.low];
+  const over = gross && weight && most && weight.gt(most);
+  const whole = weight ?? most;
+  const heavy = tongue && down && whole && down.mul(100).gt(whole.mul(tableRules.tongueUpper.value));
+  return [
+    ...(over
+      ? [{ field: 'grossWeight' as const, code: 'weightAboveRating' as const, id: gross.id, value: weight.toFraction() }]
+      : []),
+    ...(heavy
+      ? [{ field: 'tongueWeight' as const, code: 'tongueBeyondReason' as const, id: tongue.id, value: down.toFraction() }]
+      : []),
+  ];
+}
+
+const bearingFields = ['bearing', 'innerBearing', 'outerBearing', 'cup', 'innerCup', 'outerCup'] as const;
+
+/** Named, and still kept: the table is not every bearing there is. */
+function bearingsUnknown(tokens: ReadonlyMap<FieldId, Token>): FieldProblem[] {
+  return bearingFields.flatMap((field) => {
+    const token = tokens.get(field);
+    if (!token || identifyByNumber(token.text).some(({ off }) => off === 0)) return [];
+    return [{ field, code: 'unknownBearing' as const, id: token.id, value: token.text }];
+  });
 }

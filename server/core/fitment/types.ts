@@ -82,7 +82,6 @@ export type RemedyId =
   | 'moveSeats'
   | 'otherAxle'
   | 'newSeats'
-  | 'checkFenders'
   | 'slingSwap'
   | 'changeHubs'
   | 'centringRing'
@@ -163,6 +162,7 @@ export type ProblemCode =
   | 'notAChoice'
   | 'unknownPattern'
   | 'unknownTyre'
+  | 'unknownBearing'
   | 'hubFaceNotAboveSpringCentre'
   | 'tongueBeyondReason'
   | 'weightAboveRating';

@@ -1,27 +1,45 @@
 // "Does it fit?" and "Why?": one axle against this trailer.
-import { type Candidate, judge, needsOf, type Row, rank, type Verdict } from '#core';
+import {
+  type Candidate,
+  type FitReading,
+  judge,
+  making,
+  needsOf,
+  type Row,
+  rank,
+  sensitivity,
+  type Touchy,
+  type Verdict,
+} from '#core';
 import type { QuestionIntent } from '#intents';
 import type { EventBody, JobRecord } from '#log/events';
 import type { Answer, Answerer, Know } from '../types.ts';
-import { mannerOf, sentence } from '../words.ts';
+import { listed, mannerOf, sentence } from '../words.ts';
 import { candidateOf, described, givenValues, readingsOf } from './fitment-job.ts';
 import { type Voice, voiceOf } from './fitment-say.ts';
-import { checkNames, remedyWords, resultWords, rowLine } from './fitment-words.ts';
+import { checkNames, problemWords, remedyWords, resultWords, rowLine } from './fitment-words.ts';
 
 export const fits: Answerer = (question, job, know) => {
-  const asked = askedVerdict(question, job, know);
-  return asked ? told(asked, know, { code: 'verdict', chosen: true }) : whichAxle(know);
+  const readings = readingsOf(job);
+  const asked = askedVerdict(question, job, know, readings);
+  return asked ? told(asked, know, readings, { code: 'verdict', chosen: true }) : whichAxle(know);
 };
 
 /** The last verdict again, with every row that settles it. */
 export const why: Answerer = (question, job, know) => {
-  const asked = askedVerdict(question, job, know);
-  return asked ? told(asked, know, { code: 'verdictWhy', chosen: false, spoken: 4 }) : whichAxle(know);
+  const readings = readingsOf(job);
+  const asked = askedVerdict(question, job, know, readings);
+  return asked ? told(asked, know, readings, { code: 'verdictWhy', chosen: false, spoken: 4 }) : whichAxle(know);
 };
 
 /** The axle that is named or chosen, or the best of those that are as described. */
-function askedVerdict(question: QuestionIntent, job: JobRecord, know: Know): Verdict | undefined {
-  const needs = needsOf(readingsOf(job));
+function askedVerdict(
+  question: QuestionIntent,
+  job: JobRecord,
+  know: Know,
+  readings: readonly FitReading[],
+): Verdict | undefined {
+  const needs = needsOf(readings);
   const candidate = candidateOf(question, job, know);
   if (candidate) return judge(needs, candidate);
   const like = described(question, know);
@@ -43,12 +61,13 @@ interface Telling {
   readonly spoken?: number;
 }
 
-export function told(verdict: Verdict, know: Know, { code, chosen, spoken = 2 }: Telling): Answer {
+function told(verdict: Verdict, know: Know, readings: readonly FitReading[], { code, chosen, spoken = 2 }: Telling): Answer {
   const manner = mannerOf(know.shop);
+  const again = sensitivity(readings, verdict.candidate);
   return {
     code,
-    speak: spokenVerdict(verdict, voiceOf(manner, true), spoken),
-    show: shownVerdict(verdict, voiceOf(manner, false)),
+    speak: spokenVerdict(verdict, again, voiceOf(manner, true), spoken),
+    show: shownVerdict(verdict, again, voiceOf(manner, false)),
     sources: [...new Set(verdict.because.map(({ source }) => source))],
     rests: verdict.rests,
     missing: verdict.result === 'cannotSayYet' ? verdict.missing : [],
@@ -65,17 +84,23 @@ function eventsOf({ candidate, result, rests, unconfirmed }: Verdict): EventBody
   return id ? [{ kind: 'candidateChosen', stock: id, title, values: values as Record<string, string> }, verdict] : [verdict];
 }
 
-function spokenVerdict(verdict: Verdict, voice: Voice, most: number): string {
+function spokenVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice, most: number): string {
   const reasons = telling(verdict)
     .slice(0, most)
     .map((row) => sentence(rowLine(row, voice)));
   const work = verdict.because.find(({ remedy }) => remedy)?.remedy;
   const parts = [`${resultWords[verdict.result]}. ${sentence(voice.text(verdict.candidate.title))}`, ...reasons];
-  if (work && verdict.result !== 'cannotSayYet') parts.push(`Needs ${remedyWords[work]}`);
-  if (verdict.unconfirmed.length > 0)
-    parts.push(`${voice.text(String(verdict.unconfirmed.length))} of the values are not confirmed`);
-  return `${parts.join('. ')}.`;
+  if (work && verdict.result === 'fitsWithWork') parts.push(`Needs ${remedyWords[work]}`);
+  if (verdict.problems.length > 0)
+    parts.push(`${voice.field(verdict.problems[0]?.field ?? 'hubFace')} cannot be right; measure it again`);
+  if (again.length > 0 && verdict.result !== 'doesNotFit') parts.push(retake(again, voice));
+  const open = verdict.unconfirmed.length;
+  if (open > 0) parts.push(`${sentence(voice.text(String(open)))} ${open === 1 ? 'value is' : 'values are'} not confirmed`);
+  return `${parts.map(sentence).join('. ')}.`;
 }
+
+const retake = (again: readonly Touchy[], voice: Voice) =>
+  `measure ${listed([...new Set(again.map(({ reading }) => voice.field(reading.field)))])} again before ordering`;
 
 /** Rows worth saying: for a fit those with the least to spare, else those that settle it. */
 function telling({ result, because }: Verdict): readonly Row[] {
@@ -83,7 +108,7 @@ function telling({ result, because }: Verdict): readonly Row[] {
   return because.filter(({ essential }) => essential);
 }
 
-function shownVerdict(verdict: Verdict, voice: Voice): string {
+function shownVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice): string {
   const { candidate, result, rows } = verdict;
   const looked = rows.filter(
     (row) => row.result !== 'cannotSayYet' || row.essential || row.code === 'tooCoarse' || row.remedy === 'askTheState',
@@ -91,7 +116,23 @@ function shownVerdict(verdict: Verdict, voice: Voice): string {
   const rest = rows.filter((row) => !looked.includes(row));
   const lines = looked.map((row) => `${resultWords[row.result]} | ${rowLine(row, voice)}${work(row)}${unsure(row)}`);
   const unseen = rest.length > 0 ? [`Not checked: ${rest.map(({ check }) => checkNames[check]).join(', ')}`] : [];
-  return [`${resultWords[result]}: ${titleOf(candidate)}`, ...lines, ...unseen].join('\n');
+  const close = again.map(
+    ({ reading, ifIt, would }) =>
+      `Measure again before ordering: at ${voice.value(reading.field, ifIt)}, ${voice.field(reading.field)} would make it "${resultWords[would].toLowerCase()}"`,
+  );
+  const faults = verdict.problems.map(
+    ({ field, code, value }) => `${sentence(voice.field(field))} ${value}: ${problemWords[code]}`,
+  );
+  return [`${resultWords[result]}: ${titleOf(candidate)}`, ...lines, ...madeToFit(verdict), ...faults, ...close, ...unseen].join(
+    '\n',
+  );
+}
+
+/** What would make it fit, where work can. */
+function madeToFit(verdict: Verdict): string[] {
+  const { possible, takes } = making(verdict);
+  if (verdict.result !== 'doesNotFit' || !possible) return [];
+  return [`Could be made to fit: ${takes.flatMap(({ remedy }) => (remedy ? [remedyWords[remedy]] : [])).join('; ')}`];
 }
 
 const titleOf = ({ id, title }: Candidate) => (id ? `${title} (${id})` : title);

@@ -34,7 +34,7 @@ function answerOf({ best, counts }: Ranked, know: Know): Omit<Answer, 'code'> {
       ...best.map((one) => `${resultWords[one.result]} | ${lineOf(one, shown)}`),
     ].join('\n'),
     sources: [...new Set(picked.flatMap(({ because }) => because.map(({ source }) => source)))],
-    rests: first?.rests ?? [],
+    rests: (first?.rests ?? []).filter((id) => !id.startsWith('given.')),
     missing,
     ...(first && good.length > 0 ? { events: [chosen(first)] } : {}),
   };
@@ -52,7 +52,10 @@ function lineOf(verdict: Placed, voice: Voice): string {
   const { title, place } = verdict.candidate;
   const reason = reasonOf(verdict);
   const line = reason ? `, ${rowLine(reason, voice)}` : '';
-  const work = reason?.remedy && verdict.result !== 'cannotSayYet' ? `; needs ${remedyWords[reason.remedy]}` : '';
+  const work =
+    reason?.remedy && verdict.result !== 'cannotSayYet'
+      ? `; ${verdict.result === 'doesNotFit' ? 'would take' : 'needs'} ${remedyWords[reason.remedy]}`
+      : '';
   return `${voice.text(title)}${place ? `, ${voice.text(place)}` : ''}${line}${work}`;
 }
 

@@ -1,5 +1,14 @@
 // Codes of the fitment core -> words. A code without words does not compile.
-import { type CheckId, type FitResult, numberOf, type Quantity, type RemedyId, type Row, type RowCode } from '#core';
+import {
+  type CheckId,
+  type FitResult,
+  numberOf,
+  type ProblemCode,
+  type Quantity,
+  type RemedyId,
+  type Row,
+  type RowCode,
+} from '#core';
 import type { Voice } from './fitment-say.ts';
 
 export const resultWords: Readonly<Record<FitResult, string>> = {
@@ -97,7 +106,6 @@ export const remedyWords: Readonly<Record<RemedyId, string>> = {
   moveSeats: 'the seats moved by a qualified welder, as the axle maker allows',
   otherAxle: 'another axle',
   newSeats: 'seats, tie plates and U-bolts to suit the beam',
-  checkFenders: 'a look at the fenders',
   slingSwap: 'ride height, coupler and room above the tyre looked at; the springs may go on the other side of the beam',
   changeHubs: 'hubs with the right pattern on the same bearings, or other wheels',
   centringRing: 'wheels centred by their nuts, or a centring ring',
@@ -113,6 +121,20 @@ export const remedyWords: Readonly<Record<RemedyId, string>> = {
   otherSprings: 'springs to suit the hangers',
   measureMore: 'what is missing measured',
   readCard: "the axle maker's card or label",
+};
+
+export const problemWords: Readonly<Record<ProblemCode, string>> = {
+  notANumber: 'not a number',
+  wrongUnit: 'not in a unit of that kind',
+  notPositive: 'must be more than nothing',
+  outOfBand: 'far outside what is usual; measure it again or confirm it',
+  notAChoice: 'none of the known kinds',
+  unknownPattern: 'no bolt pattern; say the studs and the circle, five on four and a half',
+  unknownTyre: 'no tyre size that can be read; say it as two oh five, seventy-five, fifteen',
+  unknownBearing: 'no bearing on file; read the number again',
+  hubFaceNotAboveSpringCentre: 'hub face must be wider than spring centre; measure both again',
+  tongueBeyondReason: 'more of the weight than any coupling takes; weigh it again',
+  weightAboveRating: 'more than the trailer is rated for',
 };
 
 /** "spring centre: 58 in, 1/8 in to spare". */
