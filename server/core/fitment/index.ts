@@ -53,7 +53,7 @@ export { isFault, type RowFault, readStockRow, type StockFault, stockColumns, wr
 export type * from './types.ts';
 export { parseTyre, type TyreSize, type TyreUse } from './tyres/designation.ts';
 /** Loads by index or load range; the 1.10 division and the sum rule of 49 CFR 571.120 S5.1.2. */
-export { loadOfIndex, speedOf, type TyreLoad, tyreLoad, tyresAgainstRating } from './tyres/load.ts';
+export { loadOfIndex, loadsOf, speedOf, type TyreLoad, tyreLoad, tyresAgainstRating } from './tyres/load.ts';
 /** Sizes of a tyre in inches, and what another would change. */
 export { axleRpm, compareTyres, type TyreChange, type TyreFigures, turnsPerMile, tyreFigures } from './tyres/size.ts';
 /** The verdict on one axle, check by check. */

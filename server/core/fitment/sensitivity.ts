@@ -1,5 +1,5 @@
 // Which single measurement, off by one mark of its tape, would change the verdict.
-import { fieldOf } from '#data';
+import { type FieldId, fieldOf } from '#data';
 import { convert, type Fraction, quantity } from '../quantity/index.ts';
 import { numberOf } from './number.ts';
 import { tableRules } from './rules.ts';
@@ -13,12 +13,15 @@ export interface Touchy {
   readonly would: FitResult;
 }
 
+/** Read off a label or counted: there is no mark to be off by. */
+const labels: ReadonlySet<FieldId> = new Set(['capacity', 'gvwr', 'brakeFlange']);
+
 /** Readings to take again before ordering: each is moved by one mark either way, alone. */
 export function sensitivity(readings: readonly FitReading[], candidate: Candidate, rules: Rules = tableRules): readonly Touchy[] {
   const now = judge(needsOf(readings, rules), candidate);
   const used = new Set(now.rows.flatMap(({ rests }) => rests));
   return readings
-    .filter(({ id }) => used.has(id))
+    .filter(({ id, field }) => used.has(id) && !labels.has(field))
     .flatMap((reading) => {
       const changed = nudged(reading)
         .map((moved) => ({ reading, ifIt: moved.value, would: resultWith(readings, moved, candidate, rules) }))

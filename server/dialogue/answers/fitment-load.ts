@@ -45,9 +45,10 @@ function linesOf(found: Carrying, voice: Voice) {
   const carries = weakest && `${voice.amount(weakest.rating)} on one axle, set by ${partNames[weakest.part]}`;
   const loaded = most && `the load is ${found.loadLeast ? 'at most ' : ''}${voice.amount(most)}`;
   const percent = marginPercent && voice.text(marginPercent.abs().round().toString());
+  const amount = margin && voice.amount({ ...margin, value: margin.value.abs() });
+  const sign = margin?.value.compare(0) ?? 0;
   const spare =
-    margin &&
-    `${voice.amount({ ...margin, value: margin.value.abs() })} ${margin.value.lt(0) ? 'too much' : 'to spare'}, ${percent} percent`;
+    margin && (sign === 0 ? 'nothing to spare' : `${amount} ${sign < 0 ? 'too much' : 'to spare'}, ${percent} percent`);
   const onTongue =
     tongue && `${voice.text(tongue.percent.round().toString())} percent on the tongue, ${tongueWords[tongue.code]}`;
   const open = wanting(found.missing, voice);

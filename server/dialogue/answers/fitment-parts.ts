@@ -19,7 +19,7 @@ const partNames: Readonly<Record<PartId, string>> = {
   dustCap: 'dust caps',
   keeper: 'spindle nut keepers or cotter pins',
   wheelNuts: 'wheel nuts',
-  grease: 'wheel-bearing grease, ounces to pack both hubs',
+  grease: 'ounces of wheel-bearing grease to pack both hubs',
 };
 
 const whyWords: Readonly<Record<PartWhy, string>> = {

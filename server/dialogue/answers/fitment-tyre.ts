@@ -1,5 +1,6 @@
 // "How tall is a 205 75 15?", and what another size would change.
 import { axleRpm, compareTyres, Fraction, type TyreFigures, type TyreLoad, turnsPerMile, tyreFigures, tyreLoad } from '#core';
+import type { TyreLoadRow } from '#data';
 import type { QuestionIntent } from '#intents';
 import type { Answerer } from '../types.ts';
 import { liveValues } from '../values.ts';
@@ -44,7 +45,7 @@ function linesOf(size: string, figures: TyreFigures, carries: TyreLoad | undefin
       carries && loadLine(carries, voice),
       replaced,
     ],
-    more: more(figures),
+    more: [...more(figures), ...(carries ? [] : loadsOf(size).map(rangeLine))],
   };
 }
 
@@ -68,6 +69,9 @@ function changes(
   const base = linesOf(size, figures, carries, voice);
   return { always: [...base.always, up, side, sameRim ? undefined : 'it is for another rim'] };
 }
+
+const rangeLine = ({ size, loadRange, load, pressure }: TyreLoadRow) =>
+  `${size} load range ${loadRange}: ${load} lb at ${pressure} psi`;
 
 const loadLine = ({ counted, passenger, pressure }: TyreLoad, voice: Voice) =>
   `${voice.amount(counted)} a tyre on a trailer${passenger ? ', divided by one point one as a passenger-car tyre' : ''}${pressure ? `, at ${voice.amount(pressure)}` : ''}`;

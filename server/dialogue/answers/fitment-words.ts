@@ -69,7 +69,8 @@ function inside(row: Row, voice: Voice): string {
 
 const beyond = (row: Row, voice: Voice, words: string) => off(row, voice) ?? `${by(row, voice)} ${words}`;
 
-const by = ({ margin }: Row, voice: Voice) => (margin ? voice.amount(magnitude(margin)) : 'some');
+const by = ({ margin }: Row, voice: Voice) =>
+  margin?.value.equals(0) ? 'nothing' : margin ? voice.amount(magnitude(margin)) : 'some';
 const wanted = ({ field, needed }: Row, voice: Voice) =>
   needed?.same === undefined ? 'another' : voice.value(field, needed.same);
 const lists = (row: Row, voice: Voice) => row.missing.map((field) => voice.field(field)).join(', ');

@@ -36,19 +36,26 @@ export const chordOf = (circleIn: number, studs: number, steps: number): number 
 
 const inches = (amount: Quantity): number => convert(amount, 'in').value.valueOf();
 
+const sizeIn = ({ circle, unit }: BoltPatternRow): number => inches(quantity(circle, unit));
+
 /** The standard pattern nearest to what was measured, and those too close to it to tell apart with this tape. */
 export function identifyPattern({ studs, steps, between, resolution }: HoleMeasure): PatternAnswer {
   if (!Number.isInteger(studs) || studs < 3 || studs > 12) return { ok: false, code: 'badCount' };
   const chord = inches(between);
   if (!Number.isInteger(steps) || steps < 1 || steps > studs / 2 || chord <= 0) return { ok: false, code: 'badMeasure' };
   const circleIn = circleOf(chord, studs, steps);
-  // A reading may be off by one mark; so may the circle, times the same stretch.
-  const reach = circleOf(inches(resolution), studs, steps);
+  // Two circles whose chords lie less than two marks apart cannot be told by one reading between marks.
+  const reach = circleOf(2 * inches(resolution), studs, steps);
   const near = boltPatterns
     .filter((row) => row.studs === studs)
-    .map((pattern) => ({ pattern, offIn: Math.abs(circleIn - inches(quantity(pattern.circle, pattern.unit))) }))
+    .map((pattern) => ({ pattern, offIn: Math.abs(circleIn - sizeIn(pattern)) }))
     .sort((a, b) => a.offIn - b.offIn);
   const [best, ...others] = near;
-  if (!best || best.offIn > Math.max(reach, 0.06)) return { ok: false, code: 'noStandard', circleIn };
-  return { ok: true, circleIn, best, alike: others.filter(({ offIn }) => offIn <= reach) };
+  if (!best || best.offIn > reach / 2) return { ok: false, code: 'noStandard', circleIn };
+  return {
+    ok: true,
+    circleIn,
+    best,
+    alike: others.filter(({ pattern }) => Math.abs(sizeIn(pattern) - sizeIn(best.pattern)) < reach),
+  };
 }

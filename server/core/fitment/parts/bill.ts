@@ -132,7 +132,7 @@ function uBoltSize(trailer: Trailer, rules: Rules, given: string | undefined): U
 function wheelNuts(trailer: Trailer, candidate: Candidate | undefined): PartLine[] {
   const [old, next] = [trailer.tokens.get('studThread')?.text, candidate?.values.studThread];
   const studs = Number(candidate?.values.boltPattern?.split('x')[0] ?? 0);
-  if (!next || next === old || studs === 0) return [];
+  if (!next || !old || next === old || studs === 0) return [];
   const basis = basisOf(trailer, ['studThread']);
   return [
     {
@@ -140,7 +140,7 @@ function wheelNuts(trailer: Trailer, candidate: Candidate | undefined): PartLine
       why: 'otherThread',
       quantity: studs * 2,
       what: next,
-      sure: old !== undefined,
+      sure: true,
       ...basis,
       source: practice,
     },

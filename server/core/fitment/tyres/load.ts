@@ -1,5 +1,5 @@
 // What a tyre may carry: by its load index, or by its size and load range.
-import { loadIndices, speedSymbols, tyreLoads } from '#data';
+import { loadIndices, speedSymbols, type TyreLoadRow, tyreLoads } from '#data';
 import { convert, Fraction, type Quantity, quantity } from '../../quantity/index.ts';
 import { parseTyre, type TyreSize } from './designation.ts';
 
@@ -51,6 +51,12 @@ function counted(size: TyreSize, load: Quantity, source: string): TyreLoad {
     passenger,
     source: `${source}; ${passengerRule}`,
   };
+}
+
+/** What this size carries in each load range on file; for a size that names no use, the trailer tyre's figures. */
+export function loadsOf(text: string): readonly TyreLoadRow[] {
+  const size = parseTyre(text);
+  return size ? tyreLoads.filter((row) => sameTyre(row.size, { ...size, use: 'ST' })) : [];
 }
 
 function sameTyre(text: string, size: TyreSize): boolean {
