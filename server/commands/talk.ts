@@ -30,6 +30,8 @@ export async function run(args: readonly string[]): Promise<number> {
 type Turns = ReturnType<typeof createTurns>;
 
 async function converse({ take }: Turns, clock: () => string, first: string | null, json: boolean): Promise<number> {
+  // Whoever reads us may have heard enough: a closed pipe is an end, not a fault.
+  process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => process.exit(code === 'EPIPE' ? 0 : 1));
   const lines = createInterface({ input: process.stdin, terminal: false });
   let job = first;
   for await (const text of lines) {

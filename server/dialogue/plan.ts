@@ -86,7 +86,7 @@ export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindranc
 const replacing = (job: JobRecord, old: ValueRecord): ValueRecord | undefined =>
   job.values.find((value) => value.supersedes === old.id && value.status === 'heard');
 
-export function isOutside({ record: { min, max, unit } }: WantedSlot, value: ValueRecord): boolean {
+function isOutside({ record: { min, max, unit } }: WantedSlot, value: ValueRecord): boolean {
   const amount = unit === undefined ? undefined : inUnit(value, unit);
   if (!amount) return false;
   return (min !== undefined && amount.compare(min) < 0) || (max !== undefined && amount.compare(max) > 0);

@@ -27,6 +27,7 @@ const checks: Readonly<Record<string, Check>> = {
   status: ({ record }, rest) => expect(record?.status).toBe(rest),
   speaks: ({ reply }, rest) => expect(reply.speak.toLowerCase()).toContain(rest.toLowerCase()),
   open: ({ view }, rest) => expect(view?.open.map(({ kind, text }) => `${kind}: ${text}`).join('\n')).toContain(rest),
+  clear: ({ view }, rest) => expect(view?.open.map(({ kind }) => kind)).not.toContain(rest),
   verdict: ({ record }, rest) => expect(record?.verdict?.verdict).toContain(rest),
   reminders: ({ record }, rest) => expect(record?.reminders.map(({ text }) => text).join('\n')).toContain(rest),
   events: ({ events }, rest) => expect(events.map(({ kind }) => kind).join(' ')).toContain(rest),

@@ -21,7 +21,7 @@ export function openQuestion({ job, wasAsked }: Draft): Asked | undefined {
   return wasAsked && job.asked?.id === wasAsked.id ? wasAsked : undefined;
 }
 
-export function isStale({ job, now, late }: Draft): boolean {
+function isStale({ job, now, late }: Draft): boolean {
   const asked = Date.parse(job.askedAt ?? now);
   return late || Date.parse(now) - asked > policy.askSeconds * 1000;
 }
@@ -61,7 +61,7 @@ function askAgain(draft: Draft, asked: Asked): Draft {
   return say(emit(closeAsk(draft, 'expired'), { kind: 'asked', asked: fresh }), line);
 }
 
-export const valuesOf = ({ job }: Draft, { valueIds }: Asked): readonly ValueRecord[] =>
+const valuesOf = ({ job }: Draft, { valueIds }: Asked): readonly ValueRecord[] =>
   valueIds.map((id) => byId(job, id)).filter((value) => value !== undefined && isLive(value)) as ValueRecord[];
 
 function agreed(draft: Draft, asked: Asked): Draft {

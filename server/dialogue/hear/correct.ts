@@ -47,7 +47,7 @@ function dropUndefined<T extends object>(given: T): { [K in keyof T]: Exclude<T[
 }
 
 /** Values that the words can mean, the likeliest rule first that leaves any. */
-export function targetsOf(draft: Draft, said: Target, amount?: Said): readonly ValueRecord[] {
+function targetsOf(draft: Draft, said: Target, amount?: Said): readonly ValueRecord[] {
   const named = meant(draft, said);
   const asked = named.filter(({ id }) => draft.job.asked?.valueIds.includes(id));
   const fresh = named.filter(({ status }) => status === 'heard');

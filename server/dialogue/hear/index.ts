@@ -36,7 +36,7 @@ export function hear(draft: Draft, intent: Intent): Draft {
 const ladder = ['notUnderstood', 'notUnderstoodAgain', 'notUnderstoodStill'] as const;
 
 /** Never the same words twice: each failure in a row has its own. */
-export function notUnderstood(draft: Draft, text: string): Draft {
+function notUnderstood(draft: Draft, text: string): Draft {
   const before: readonly string[] = ladder;
   const last = before.indexOf(draft.job.lastReply?.code ?? '');
   const code = ladder[Math.min(last + 1, ladder.length - 1)] ?? 'notUnderstood';

@@ -12,7 +12,7 @@ import { valueLine } from '../wording/values.ts';
 type SaidWhere = Said & Where;
 
 /** Where the value belongs. `side` stays out where the field has sides and nothing says which. */
-export function placeOf(draft: Draft, field: FieldId, said: SaidWhere): Slot {
+function placeOf(draft: Draft, field: FieldId, said: SaidWhere): Slot {
   if (said.origin === 'maker') return { field, stage: said.stage ?? 'fitted', origin: 'maker' };
   const wanted = slotFor(draft.job, field, said.side);
   const here = stepAt(draft.job)?.place;
