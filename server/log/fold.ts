@@ -84,7 +84,7 @@ export interface JobRecord {
   readonly trail: readonly TurnTrail[];
 }
 
-export interface TurnTrail {
+interface TurnTrail {
   readonly turn: string;
   readonly undo: readonly EventBody[];
 }

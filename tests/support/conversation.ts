@@ -72,6 +72,6 @@ export function standing(job: JobRecord | null): readonly string[] {
   return (job?.values ?? []).filter(({ status }) => status === 'heard' || status === 'confirmed').map(nameOf);
 }
 
-export function nameOf({ field, side, axle, stage, value, unit, status }: ValueRecord): string {
+function nameOf({ field, side, axle, stage, value, unit, status }: ValueRecord): string {
   return `${field satisfies FieldId}${side ? `.${side}` : ''}${axle ? `@${axle}` : ''}:${stage}=${value}${unit && unit !== '1' ? ` ${unit}` : ''} ${status}`;
 }
