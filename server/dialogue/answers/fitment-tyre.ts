@@ -1,5 +1,15 @@
 // "How tall is a 205 75 15?", and what another size would change.
-import { axleRpm, compareTyres, Fraction, type TyreFigures, type TyreLoad, turnsPerMile, tyreFigures, tyreLoad } from '#core';
+import {
+  axleRpm,
+  compareTyres,
+  Fraction,
+  loadsOf,
+  type TyreFigures,
+  type TyreLoad,
+  turnsPerMile,
+  tyreFigures,
+  tyreLoad,
+} from '#core';
 import type { TyreLoadRow } from '#data';
 import type { QuestionIntent } from '#intents';
 import type { Answerer } from '../types.ts';
