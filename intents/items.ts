@@ -38,6 +38,8 @@ const names = lexicon<Word>([
   [{ is: 'change' }, changeWords],
   [{ is: 'not' }, denialWords],
   [{ is: 'minus' }, ['(negative|neg)']],
+  // Words of place that tell no place.
+  [{ is: 'filler' }, ['back (off|it off|out|up)', 'right (now|there|here|away)', 'left (over|to do|to go)']],
   ...correctionWords.map(([alone, said]) => [{ is: 'correct', alone }, said] as const),
   ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
 ]);

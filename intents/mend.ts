@@ -65,11 +65,16 @@ function holdsHere(
     case 'digit':
       return isDigitHere(tokens, at, end, before);
     case 'denominator':
-      return classOf(last)?.is === 'digit' || classOf(last)?.is === 'teen' || last?.kind === 'number';
+      return (
+        classOf(last)?.is === 'article' ||
+        classOf(last)?.is === 'digit' ||
+        classOf(last)?.is === 'teen' ||
+        last?.kind === 'number'
+      );
     case 'joint':
       return isNumberWord(last) && last?.kind === 'word' && readParts(tokens, end).length > 0;
     case 'number':
-      return isNumberish(tokens, end) || isNumberWord(last);
+      return isNumberish(tokens, end) || isNumberWord(last) || readUnit(tokens, end) !== undefined;
     default:
       return (
         isNumberish(tokens, end) || ((tokens[end]?.word === 'is' || tokens[end]?.word === 'at') && isNumberish(tokens, end + 1))
@@ -83,8 +88,7 @@ const isNumberish = (tokens: readonly Token[], at: number) => isNumberWord(token
 function isDigitHere(tokens: readonly Token[], at: number, end: number, before: readonly Token[]): boolean {
   const word = tokens[at]?.word ?? '';
   const previous = classOf(before.at(-1));
-  const next = tokens[end];
-  const range = (word === 'to' || word === 'for') && isNumberWord(next) && previous?.is !== 'point';
+  const range = (word === 'to' || word === 'for') && isNumberish(tokens, end) && previous?.is !== 'point';
   const afterTens = previous?.is === 'tens' && !endsFraction(before) && !range;
   const inDecimal =
     previous?.is === 'point' || (isDigit(previous?.is) && before.slice(-6).some((token) => classOf(token)?.is === 'point'));
@@ -100,7 +104,7 @@ const endsFraction = (before: readonly Token[]) => unitOrdinals.has(before.at(-1
 function leadsNumber(tokens: readonly Token[], end: number, word: string, before: readonly Token[]): boolean {
   const next = tokens[end];
   const follows = classOf(next);
-  if (word === 'won' && (follows?.is === 'tens' || follows?.is === 'teen')) return true;
+  if ((word === 'won' || word === 'too') && (follows?.is === 'tens' || follows?.is === 'teen')) return true;
   if (follows?.is === 'hundred' || (follows?.is === 'scale' && next?.word !== 'score')) return true;
   if (next?.word === 'on' || next?.word === 'by' || next?.word === 'lug') return canCount(tokens, end + 1) && before.length === 0;
   if (before.at(-1)?.word === 'on' || before.at(-1)?.word === 'by') return isNumberWord(before.at(-2));

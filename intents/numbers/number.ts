@@ -176,7 +176,7 @@ function sized(tokens: readonly Token[], reading: NumberReading): NumberReading[
   const kilo = tokens[reading.end]?.word === 'k' && reading.whole?.form !== 'run' && !tokens[reading.end + 1]?.glued;
   const skip = reading.shape === 'fraction' && tokens[reading.end]?.word === 'a' ? 1 : 0;
   const size = kilo ? 1000 : reading.shape === 'whole' ? 0 : sizeAt(tokens, reading.end + skip);
-  if (size === 0) return [];
+  if (size === 0) return thousandthsOf(tokens, reading);
   const soundsLike = reading.soundsLike.map((like) => like.mul(size));
   return [
     {
@@ -189,6 +189,16 @@ function sized(tokens: readonly Token[], reading: NumberReading): NumberReading[
       soundsLike,
       resolution: '1',
     },
+  ];
+}
+
+/** "one and a half thousandths". */
+function thousandthsOf(tokens: readonly Token[], reading: NumberReading): NumberReading[] {
+  const word = tokens[reading.end]?.word;
+  if (reading.shape !== 'fraction' || (word !== 'thousandths' && word !== 'thousandth')) return [];
+  const { part: _part, ...rest } = reading;
+  return [
+    { ...rest, end: reading.end + 1, value: reading.value.div(1000), shape: 'decimal', soundsLike: [], resolution: '1/1000' },
   ];
 }
 

@@ -1,11 +1,10 @@
 // Cells -> bound values: the field, side, axle and stage that each value belongs to.
 import { type FieldId, fieldOf } from '#data';
-import { isPlausible } from '../fields.ts';
 import type { Item, Place } from '../items.ts';
 import type { Side, Where } from '../types.ts';
-import type { Position } from '../words/where.ts';
 import type { Cell, ValueItem } from './cells.ts';
-import { bestField, fits } from './compatible.ts';
+import { isPlausibleFor } from './compatible.ts';
+import { fieldFor } from './field-for.ts';
 
 export type Value = Exclude<ValueItem, { is: 'same' }>;
 
@@ -57,7 +56,7 @@ function ride(size: Bound, kind: Bound): Bound | undefined {
   const row = riders.find((rider) => rider.kind === kind.field);
   const beside = size.end === kind.start || (kind.end === size.start && size.start === size.value.start);
   if (!row || !beside || kind.value.is !== 'choice') return undefined;
-  const sized = size.field === row.size || (size.field === undefined && length(size.value, row.size));
+  const sized = size.field === row.size || (size.field === undefined && isPlausibleFor(size.value, row.size));
   if (!sized) return undefined;
   const [start, end] = [Math.min(size.start, kind.start), Math.max(size.end, kind.end)];
   return { ...size, field: row.size, start, end, also: { field: kind.value.field, value: kind.value.choice } };
@@ -120,79 +119,6 @@ function inherited(last: Bound | undefined, where: Where): Where {
   return side === undefined || newAxle || where.side !== undefined ? { ...kept, ...where } : { ...last.where, ...where };
 }
 
-function fieldFor(
-  cell: Cell,
-  value: Value,
-  where: Where,
-  last: Bound | undefined,
-  before: Cell | undefined,
-): FieldId | undefined {
-  const lead = cell.lead.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
-  const trail = cell.trail.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
-  const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
-  const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) => positioned(fields, position));
-  for (const fields of orders) {
-    const field = bestField(fields, value);
-    if (field) return field;
-  }
-  return implied(cell, value, position, where) ?? continued(cell, value, last) ?? alsoNamed(value, before);
-}
-
-/** Names that share fields say together what each leaves open: "spring ... eye to eye". */
-function common(lead: readonly (readonly FieldId[])[], trail: readonly (readonly FieldId[])[]): FieldId[][] {
-  const all = [...lead, ...trail];
-  if (all.length < 2) return [];
-  const shared = (all.at(-1) ?? []).filter((field) => (all.at(-2) ?? []).includes(field));
-  return shared.length > 0 ? [shared] : [];
-}
-
-const byPosition: Readonly<Partial<Record<FieldId, Readonly<Record<Position, FieldId>>>>> = {
-  journal: { inner: 'innerJournal', outer: 'outerJournal' },
-  bearing: { inner: 'innerBearing', outer: 'outerBearing' },
-  cup: { inner: 'innerCup', outer: 'outerCup' },
-};
-
-function positioned(fields: readonly FieldId[], position: Position | undefined): readonly FieldId[] {
-  return position ? fields.map((field) => byPosition[field]?.[position] ?? field) : fields;
-}
-
-/** What a value says of itself, without a field's name. */
-function implied(cell: Cell, value: Value, position: Position | undefined, where: Where): FieldId | undefined {
-  if (value.is === 'choice') return value.field;
-  if (value.is === 'stamp') return positioned([value.stamp.field], position)[0];
-  const { number, unit, unitWord } = value.quantity;
-  const spokenKilo = number.kilo === true && !value.quantity.typed;
-  if (spokenKilo && fits('capacity', value) && length(value, 'capacity')) return 'capacity';
-  if (unit === 'deg' && unitWord === 'degree' && value.quantity.value.compare(1) !== 0) return 'startAngle';
-  const onAxle = where.axle !== undefined && cell.trail.some((item) => item.is === 'place' && 'axle' in item.place);
-  if (onAxle && (unit === 'lb' || unit === 'kg' || (unit === undefined && number.shop))) return 'axleLoad';
-  const journal = position && positioned(['journal'], position)[0];
-  return journal && fits(journal, value) && isPlausible(fieldOf(journal), value.quantity.value, unit) ? journal : undefined;
-}
-
-/** "tyre ST205/75R15, 65 psi": the name before may mean another field, and the unit says which. */
-function alsoNamed(value: Value, before: Cell | undefined): FieldId | undefined {
-  const names = before?.lead.findLast((item) => item.is === 'names');
-  if (value.is !== 'number' || value.quantity.unit === undefined || names?.is !== 'names' || before?.value.is === 'number')
-    return undefined;
-  return bestField(names.fields, value);
-}
-
-/** Sizes given one by the other: wheels fifteen by six, U-bolts half inch by two and three eighths by five. */
-const nextBy: Readonly<Partial<Record<FieldId, FieldId>>> = {
-  wheelDiameter: 'wheelWidth',
-  uBoltDiameter: 'uBoltWidth',
-  uBoltWidth: 'uBoltLength',
-};
-
-/** "left end play four thou right six thou": a new place alone carries the field on. */
-function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
-  const by = cell.lead.length === 1 && cell.lead[0]?.is === 'by' && last?.field ? nextBy[last.field] : undefined;
-  if (by && fits(by, value)) return by;
-  const newPlace = [...cell.lead, ...cell.trail].some((item) => item.is === 'place');
-  return last?.field && newPlace && bestField([last.field], value) ? last.field : undefined;
-}
-
 /** "rear axle the same", "right the same": what was said last, at another place. "The other side too" makes both of a side unsaid. */
 function sameAgain(cell: Cell, where: Where, found: Bound[]): void {
   const places = cell.lead.concat(cell.trail).filter((item) => item.is === 'place');
@@ -219,7 +145,7 @@ function sideBySide(found: readonly Bound[], cells: readonly Cell[]): Bound[] {
   if (found.length !== 2 || !first || !second || cells.length !== 2) return [...found];
   if (second.field || (first.field && first.field !== 'hubFace')) return [...found];
   if (second.start !== first.end || saysAnything(second) || first.corrects || first.denied) return [...found];
-  if (!length(first.value, 'hubFace') || !length(second.value, 'springCentre')) return [...found];
+  if (!isPlausibleFor(first.value, 'hubFace') || !isPlausibleFor(second.value, 'springCentre')) return [...found];
   const narrower =
     first.value.is === 'number' &&
     second.value.is === 'number' &&
@@ -234,7 +160,3 @@ function sideBySide(found: readonly Bound[], cells: readonly Cell[]): Bound[] {
 
 const saysAnything = ({ where, corrects, denied }: Bound) =>
   corrects || denied || where.side !== undefined || where.axle !== undefined;
-
-function length(value: Value, field: FieldId): boolean {
-  return value.is === 'number' && fits(field, value) && isPlausible(fieldOf(field), value.quantity.value, value.quantity.unit);
-}

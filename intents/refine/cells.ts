@@ -63,8 +63,13 @@ function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly
   const name = lead.findLast((item) => item.is === 'names');
   const named = name?.is === 'names';
   const place = open.findIndex(isPlace);
+  // A part number says what it is; a name after it and before another value is that one's.
+  const tells = value.is === 'stamp' && lead.length > 0 && separator < 0;
   const takesName =
-    first?.is === 'names' && compatible(first.fields, value) && (!named || (separator >= 0 && place < 0 && narrows(first, name)));
+    !tells &&
+    first?.is === 'names' &&
+    compatible(first.fields, value) &&
+    (!named || (separator >= 0 && place < 0 && narrows(first, name)));
   const beforeName = names < 0 || place < names;
   if (separator >= 0 && !(takesName || (place >= 0 && beforeName))) return names < 0 ? separator : 0;
   if (takesName) return describing(open, names + 1);

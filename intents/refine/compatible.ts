@@ -27,3 +27,8 @@ export function bestField(fields: readonly FieldId[], value: Item): FieldId | un
   const { quantity } = value;
   return fitting.find((field) => isPlausible(fieldOf(field), quantity.value, quantity.unit)) ?? fitting[0];
 }
+
+/** A number that is plausible for a field, whatever it was said of. */
+export function isPlausibleFor(value: Item, field: FieldId): boolean {
+  return value.is === 'number' && fits(field, value) && isPlausible(fieldOf(field), value.quantity.value, value.quantity.unit);
+}

@@ -31,6 +31,11 @@ export function readThread(tokens: readonly Token[], at: number, asked: boolean)
 }
 
 function metric(tokens: readonly Token[], at: number): Stamp | undefined {
+  const inMm = readNumbers(tokens, at).find(({ value, end }) => value.d === 1n && readUnit(tokens, end)?.unit === 'mm');
+  const by = inMm && readUnit(tokens, inMm.end)?.end;
+  const fine = by && joints.has(tokens[by]?.word ?? '') ? readNumbers(tokens, by + 1)[0] : undefined;
+  if (inMm && fine && fine.value.compare(4) <= 0 && inMm.value.compare(30) <= 0)
+    return stamp(fine.end, `M${inMm.value.toFraction()}x${fine.value.toString()}`);
   const letter = tokens[at]?.word;
   if (letter !== 'm' && letter !== 'em' && letter !== 'metric') return undefined;
   const size = readNumbers(tokens, at + 1).find(({ value, end }) => value.d === 1n && joints.has(tokens[end]?.word ?? ''));

@@ -171,6 +171,7 @@ export const unitWords: readonly UnitWord[] = [
     'km / h',
     'k p h',
   ]),
+  per('1', ['percent', 'per cent', '%']),
   per('mo', ['month', 'months', 'mo', 'mos']),
   per('mo', ['year', 'years', 'yr', 'yrs'], '12'),
 ];

@@ -1,0 +1,81 @@
+// Which field a value belongs to: by the names around it, by what it says of itself, or by what went before.
+import { type FieldId, fieldOf } from '#data';
+import { isPlausible } from '../fields.ts';
+import type { Where } from '../types.ts';
+import type { Position } from '../words/where.ts';
+import type { Bound, Value } from './bind.ts';
+import type { Cell } from './cells.ts';
+import { bestField, fits, isPlausibleFor } from './compatible.ts';
+
+export function fieldFor(
+  cell: Cell,
+  value: Value,
+  where: Where,
+  last: Bound | undefined,
+  before: Cell | undefined,
+): FieldId | undefined {
+  const lead = cell.lead.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
+  const trail = cell.trail.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
+  const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
+  const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) => positioned(fields, position));
+  for (const fields of orders) {
+    const field = bestField(fields, value);
+    if (field) return field;
+  }
+  return implied(cell, value, position, where) ?? continued(cell, value, last) ?? alsoNamed(value, before);
+}
+
+/** Names that share fields say together what each leaves open: "spring ... eye to eye". */
+function common(lead: readonly (readonly FieldId[])[], trail: readonly (readonly FieldId[])[]): FieldId[][] {
+  const all = [...lead, ...trail];
+  if (all.length < 2) return [];
+  const shared = (all.at(-1) ?? []).filter((field) => (all.at(-2) ?? []).includes(field));
+  return shared.length > 0 ? [shared] : [];
+}
+
+const byPosition: Readonly<Partial<Record<FieldId, Readonly<Record<Position, FieldId>>>>> = {
+  journal: { inner: 'innerJournal', outer: 'outerJournal' },
+  bearing: { inner: 'innerBearing', outer: 'outerBearing' },
+  cup: { inner: 'innerCup', outer: 'outerCup' },
+};
+
+function positioned(fields: readonly FieldId[], position: Position | undefined): readonly FieldId[] {
+  return position ? fields.map((field) => byPosition[field]?.[position] ?? field) : fields;
+}
+
+/** What a value says of itself, without a field's name. */
+function implied(cell: Cell, value: Value, position: Position | undefined, where: Where): FieldId | undefined {
+  if (value.is === 'choice') return value.field;
+  if (value.is === 'stamp') return positioned([value.stamp.field], position)[0];
+  const { number, unit, unitWord } = value.quantity;
+  const spokenKilo = number.kilo === true && !value.quantity.typed;
+  if (spokenKilo && fits('capacity', value) && isPlausibleFor(value, 'capacity')) return 'capacity';
+  if (unit === 'deg' && unitWord === 'degree' && value.quantity.value.compare(1) !== 0) return 'startAngle';
+  const onAxle = where.axle !== undefined && cell.trail.some((item) => item.is === 'place' && 'axle' in item.place);
+  if (onAxle && (unit === 'lb' || unit === 'kg' || (unit === undefined && number.shop))) return 'axleLoad';
+  const journal = position && positioned(['journal'], position)[0];
+  return journal && fits(journal, value) && isPlausible(fieldOf(journal), value.quantity.value, unit) ? journal : undefined;
+}
+
+/** "tyre ST205/75R15, 65 psi": the name before may mean another field, and the unit says which. */
+function alsoNamed(value: Value, before: Cell | undefined): FieldId | undefined {
+  const names = before?.lead.findLast((item) => item.is === 'names');
+  if (value.is !== 'number' || value.quantity.unit === undefined || names?.is !== 'names' || before?.value.is === 'number')
+    return undefined;
+  return bestField(names.fields, value);
+}
+
+/** Sizes given one by the other: wheels fifteen by six, U-bolts half inch by two and three eighths by five. */
+const nextBy: Readonly<Partial<Record<FieldId, FieldId>>> = {
+  wheelDiameter: 'wheelWidth',
+  uBoltDiameter: 'uBoltWidth',
+  uBoltWidth: 'uBoltLength',
+};
+
+/** "left end play four thou right six thou": a new place alone carries the field on. */
+function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
+  const by = cell.lead.length === 1 && cell.lead[0]?.is === 'by' && last?.field ? nextBy[last.field] : undefined;
+  if (by && fits(by, value)) return by;
+  const newPlace = [...cell.lead, ...cell.trail].some((item) => item.is === 'place');
+  return last?.field && newPlace && bestField([last.field], value) ? last.field : undefined;
+}

@@ -1,0 +1,88 @@
+// What an understanding carries beside the values: spans, alternatives, what nobody claimed; and what `expects` settles.
+import { describe, expect, it } from 'vitest';
+import { mishearings } from '#data';
+import { sayValue, showValue, understand } from '#intents';
+
+const first = (text: string, ...rest: Parameters<typeof understand> extends [string, ...infer R] ? R : never) =>
+  understand(text, ...rest).intents[0];
+
+describe('understand', () => {
+  it('points at the words that were said, in the text as it was given', () => {
+    const text = 'Hub phase  seventy-two, left tyre 65 psi';
+    const spans = understand(text).intents.map((intent) => text.slice(...(intent.span ?? [0, 0])));
+    expect(spans).toEqual(['Hub phase  seventy-two', 'left tyre 65 psi']);
+  });
+
+  it.each([
+    ['fifteen', '50'],
+    ['fifty', '15'],
+    ['hub face sixty and a half', '33/2'],
+    ['torque one nineteen', '190'],
+    ['overhang eighteen three quarters', '35/4'],
+  ])('carries what sounds like "%s"', (text, alternative) => {
+    expect(first(text)).toMatchObject({ alternatives: expect.arrayContaining([alternative]) });
+  });
+
+  it('puts the alternative that the field finds plausible first', () => {
+    expect(first('hub face nineteen')).toMatchObject({ value: '19', alternatives: ['90'] });
+  });
+
+  it('names the words that no rule claimed', () => {
+    expect(understand('hub face wibble seventy two').unclaimed).toEqual(['wibble']);
+  });
+
+  it('marks what the maker says', () => {
+    expect(first('the book says ninety foot pounds')).toMatchObject({ kind: 'quantity', value: '90', origin: 'maker' });
+  });
+
+  it('leaves a bare number to the dialogue and takes a bare part number for what is asked', () => {
+    expect(first('seventy two', { fields: ['hubFace'], yesNo: false })).toMatchObject({ kind: 'quantity', value: '72' });
+    const bearing = first('two five five eight oh', { fields: ['innerBearing'], yesNo: false });
+    expect(bearing).toMatchObject({ kind: 'measure', value: '25580' });
+  });
+
+  it('takes a mil for a thousandth where a gauge reads thousandths, else for a millimetre', () => {
+    expect(first('ten mil', { fields: ['endPlay'], yesNo: false })).toMatchObject({ value: '1/100', unit: 'in' });
+    expect(first('ten mil')).toMatchObject({ value: '10', unit: 'mm' });
+  });
+
+  it.each([
+    ['hub face three sevenths', 'hubFace'],
+    ['hub face nine eighths', 'hubFace'],
+    ['bolt pattern one on five', 'boltPattern'],
+    ['vin one juliett nine', 'vin'],
+  ])('says in one sentence why "%s" cannot be', (text, about) => {
+    expect(first(text)).toMatchObject({ kind: 'problem', about, message: expect.stringMatching(/^[A-Z0-9].*\.$/) });
+  });
+});
+
+describe('mishearings', () => {
+  it.each(mishearings.filter(({ where }) => where === undefined))('hears "$meant" in "$heard"', ({ heard, meant }) => {
+    expect(understand(heard).normalised).toBe(meant);
+  });
+
+  it('leaves homophones alone where no number can stand', () => {
+    for (const text of ['the seal is too far gone', 'wait for me', 'i ate lunch', 'we won', 'look for the seal']) {
+      expect(understand(text).intents.filter(({ kind }) => kind === 'quantity' || kind === 'measure')).toEqual([]);
+    }
+  });
+
+  it('takes a stranger beside one word of a name for the other, when it sounds like it', () => {
+    expect(first('hub fayce seventy two')).toMatchObject({ field: 'hubFace', value: '72' });
+  });
+});
+
+describe('say and show', () => {
+  it.each([
+    ['hubFace', { value: '579/8' }, 'seventy-two and three eighths inches', '72 3/8 in'],
+    ['endPlay', { value: '1/200' }, 'five thousandths', '0.005 in'],
+    ['wheelNutTorque', { value: '90' }, 'ninety foot pounds', '90 lb-ft'],
+    ['boltPattern', { value: '5x9/2' }, 'five on four and a half', '5 on 4 1/2'],
+    ['bearing', { value: 'L44649' }, 'L four four six four nine', 'L44649'],
+    ['capacity', { value: '3500' }, 'thirty-five hundred pounds', '3500 lb'],
+    ['wheelOffset', { value: '-24' }, 'minus twenty-four millimetres', '-24 mm'],
+  ] as const)('%s', (field, said, spoken, shown) => {
+    expect(sayValue(field, said)).toBe(spoken);
+    expect(showValue(field, said)).toBe(shown);
+  });
+});
