@@ -1,4 +1,5 @@
 // Every way to talk besides the bar itself: Space, a pedal that was taught, a tap that latches; and every way a press ends.
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
 
@@ -14,8 +15,11 @@ withBrowser('talking without the bar', () => {
     await shop?.close();
   });
 
-  async function readyPage() {
-    const { page } = await openPage(browser, shop.url, { voice: true });
+  let page: Page;
+  /** One page for all: loading the recogniser is what takes long. */
+  async function readyPage(): Promise<Page> {
+    page ??= (await openPage(browser, shop.url, { voice: true })).page;
+    await page.mouse.up();
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
     return page;
   }
@@ -40,6 +44,7 @@ withBrowser('talking without the bar', () => {
     await page.keyboard.press('b');
     await page.locator('.pedal b', { hasText: 'KeyB' }).waitFor();
     await page.getByRole('button', { name: 'Close' }).click();
+    await page.fill('#typed', '');
     await page.focus('#typed');
     await page.keyboard.down('b');
     await page.locator('.talk.listening').waitFor();
