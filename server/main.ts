@@ -1,11 +1,26 @@
-// The one entry: names a command and runs it.
-const commands = ['start', 'parse', 'talk', 'demo', 'sheet', 'verify', 'rebuild', 'backup', 'restore'];
-const [command = 'start', ...args] = process.argv.slice(2);
+// The one entry: names a command and runs it. Each command is loaded only when it is asked for.
+interface Command {
+  readonly run: (args: string[]) => Promise<number>;
+}
 
-if (!commands.includes(command)) {
-  console.error(`axlehand: no command '${command}'. There are: ${commands.join(', ')}.`);
-  process.exitCode = 1;
+const commands = new Map<string, () => Promise<Command>>([
+  ['start', () => import('./commands/start.ts')],
+  ['parse', () => import('./commands/parse.ts')],
+  ['talk', () => import('./commands/talk.ts')],
+  ['demo', () => import('./commands/demo.ts')],
+  ['sheet', () => import('./commands/sheet.ts')],
+  ['verify', () => import('./commands/verify.ts')],
+  ['rebuild', () => import('./commands/rebuild.ts')],
+  ['backup', () => import('./commands/backup.ts')],
+  ['restore', () => import('./commands/restore.ts')],
+]);
+
+const [name = 'start', ...args] = process.argv.slice(2);
+const load = commands.get(name);
+
+if (load) {
+  process.exitCode = await (await load()).run(args);
 } else {
-  const { run } = (await import(`./commands/${command}.ts`)) as { run: (args: readonly string[]) => Promise<number> };
-  process.exitCode = await run(args);
+  console.error(`axlehand: no command '${name}'. There are: ${[...commands.keys()].join(', ')}.`);
+  process.exitCode = 1;
 }

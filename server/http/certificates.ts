@@ -1,6 +1,6 @@
 // The shop's own certificate authority and the server's certificate, made on first use. Devices trust the authority once;
 // the certificate under it is renewed before it runs out and when the machine's addresses change.
-import { webcrypto, X509Certificate } from 'node:crypto';
+import { X509Certificate } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import * as x509 from '@peculiar/x509';
@@ -21,8 +21,6 @@ const day = 86_400_000;
 const leafDays = 397;
 const renewDays = 30;
 const authorityDays = 3650;
-// The cast: Node and DOM declare the same interface apart, and the tests compile with both.
-const crypto = webcrypto as unknown as Crypto;
 x509.cryptoProvider.set(crypto);
 
 /** Reads or makes the files in `folder`. `names`: host names and IP addresses the server goes by. */
@@ -37,6 +35,7 @@ export async function identity(folder: string, names: readonly string[], now: Da
   return { authority, fingerprint: fingerprint256, chain: `${leaf}\n${authority}`, key: readFileSync(at('server.key'), 'utf8') };
 }
 
+type Key = Awaited<ReturnType<typeof crypto.subtle.importKey>>;
 type At = (name: string) => string;
 
 async function makeAuthority(at: At, now: Date): Promise<void> {
@@ -75,7 +74,7 @@ async function makeLeaf(at: At, authorityPem: string, names: readonly string[], 
       new x509.BasicConstraintsExtension(false, undefined, true),
       new x509.KeyUsagesExtension(x509.KeyUsageFlags.digitalSignature, true),
       new x509.ExtendedKeyUsageExtension([x509.ExtendedKeyUsage.serverAuth]),
-      new x509.SubjectAlternativeNameExtension(names.map((value) => ({ type: isAddress(value) ? 'ip' : 'dns', value }))),
+      new x509.SubjectAlternativeNameExtension(names.map(asGeneralName)),
       await x509.AuthorityKeyIdentifierExtension.create(authority.publicKey, false, crypto),
     ],
   });
@@ -92,15 +91,19 @@ function isGood(at: At, authority: string, names: readonly string[], now: Date):
   return lasts && names.every(covers) && leaf.verify(new X509Certificate(authority).publicKey);
 }
 
-async function writeKey(path: string, key: webcrypto.CryptoKey): Promise<void> {
+async function writeKey(path: string, key: Key): Promise<void> {
   const pem = x509.PemConverter.encode(await crypto.subtle.exportKey('pkcs8', key), 'PRIVATE KEY');
   writeFileSync(path, `${pem}\n`, { mode: 0o600 });
   chmodSync(path, 0o600);
 }
 
-function readKey(path: string): Promise<webcrypto.CryptoKey> {
+function readKey(path: string): Promise<Key> {
   const der = x509.PemConverter.decodeFirst(readFileSync(path, 'utf8'));
   return crypto.subtle.importKey('pkcs8', der, algorithm, false, ['sign']);
+}
+
+function asGeneralName(value: string): { type: 'ip' | 'dns'; value: string } {
+  return { type: isAddress(value) ? 'ip' : 'dns', value };
 }
 
 function isAddress(name: string): boolean {

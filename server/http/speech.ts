@@ -13,4 +13,4 @@ export interface Speech {
 }
 
 /** What the desk's hand did, or why it could not. */
-export type DeskOutcome = { readonly events: readonly EventBody[] } | { readonly refused: string; readonly whatToDo: string };
+type DeskOutcome = { readonly events: readonly EventBody[] } | { readonly refused: string; readonly whatToDo: string };

@@ -10,7 +10,7 @@ export interface Listeners {
   count(device?: string): number;
 }
 
-export interface Listener {
+interface Listener {
   readonly device: string;
   readonly turn: (turn: Changed) => void;
   readonly bye: () => void;

@@ -1,7 +1,6 @@
 // What this room needs of a SQLite connection. Only index.ts knows which library gives it.
 
 export type Cell = string | number | bigint | Buffer | null;
-export type Row = Record<string, Cell>;
 
 export interface Statement {
   run(...cells: Cell[]): { readonly changes: number };

@@ -3,7 +3,7 @@ import { closeSync, copyFileSync, existsSync, fsyncSync, openSync, renameSync, r
 import { dirname } from 'node:path';
 
 /** Flushes a file, or the entries of a folder, to disk. */
-export function flush(path: string): void {
+function flush(path: string): void {
   const handle = openSync(path, 'r');
   fsyncSync(handle);
   closeSync(handle);

@@ -3,7 +3,7 @@ import { type Db, row } from './db.ts';
 import { LogFault } from './faults.ts';
 
 /** "AXLE": marks the file as ours. */
-export const applicationId = 0x41584c45;
+const applicationId = 0x41584c45;
 
 const events = `
   CREATE TABLE events (

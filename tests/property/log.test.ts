@@ -50,7 +50,7 @@ function made(db: Database.Database): string {
 }
 
 it('rebuilds to what it was', () => {
-  fc.assert(
+  void fc.assert(
     fc.property(fc.array(turn, { minLength: 1, maxLength: 25 }), (turns) => {
       const db = new Database(':memory:');
       migrate(db, 0);
