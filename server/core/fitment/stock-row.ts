@@ -16,7 +16,6 @@ export type StockFault =
 
 /** What is wrong in which column; `expected` says what would do. */
 export interface RowFault {
-  readonly ok: false;
   readonly column: string;
   readonly value: string;
   readonly code: StockFault;
@@ -32,26 +31,36 @@ export function stockColumns(axles: readonly StockAxle[]): string[] {
   return [...plainColumns, ...used];
 }
 
-/** A row as text by column. Lengths may be "72 3/8", "72.375" or "1838 mm"; a blank cell is a value not known. */
-export function readStockRow(record: Readonly<Record<string, string>>): StockAxle | RowFault {
+/** A row as text by column -> an axle, or every fault of the row. Lengths may be "72 3/8", "72.375" or "1838 mm"; a blank cell is a value not known. */
+export function readStockRow(record: Readonly<Record<string, string>>): StockAxle | readonly RowFault[] {
   const cell = (column: string) => record[column]?.trim() ?? '';
-  if (cell('id') === '') return fault('id', '', 'noId', 'a name that no other row has');
-  if (cell('title') === '') return fault('title', '', 'noTitle', 'a few words, such as "3,500 pound idler axle"');
-  const quantity = cell('quantity') === '' ? '1' : cell('quantity');
-  if (!/^\d{1,6}$/.test(quantity)) return fault('quantity', quantity, 'noQuantity', 'a whole number, 0 or more');
+  const faults = headFaults(cell);
   const values: Partial<Record<FieldId, string>> = {};
   for (const [column, text] of Object.entries(record)) {
     if (text.trim() === '' || plainColumns.some((plain) => plain === column)) continue;
-    if (!isField(column)) return fault(column, text, 'unknownColumn', 'a field of data/fields.json, such as "hubFace"');
-    const read = readCell(fieldOf(column), text.trim());
-    if (typeof read !== 'string') return read;
-    values[column] = read;
+    const read = isField(column) ? readCell(fieldOf(column), text.trim()) : noColumn(column, text);
+    if (typeof read !== 'string') faults.push(read);
+    else if (isField(column)) values[column] = read;
   }
+  if (faults.length > 0) return faults;
   const place = cell('place');
-  return { id: cell('id'), title: cell('title'), ...(place && { place }), quantity: Number(quantity), values, invented: false };
+  const quantity = Number(cell('quantity') || '1');
+  return { id: cell('id'), title: cell('title'), ...(place && { place }), quantity, values, invented: false };
 }
 
-export const isFault = (row: StockAxle | RowFault): row is RowFault => 'code' in row;
+const noColumn = (column: string, text: string) =>
+  fault(column, text, 'unknownColumn', 'a field of data/fields.json, such as "hubFace"');
+
+function headFaults(cell: (column: string) => string): RowFault[] {
+  const faults: RowFault[] = [];
+  if (cell('id') === '') faults.push(fault('id', '', 'noId', 'a name that no other row has'));
+  if (cell('title') === '') faults.push(fault('title', '', 'noTitle', 'a few words, such as "3,500 pound idler axle"'));
+  if (!/^\d{0,6}$/.test(cell('quantity')))
+    faults.push(fault('quantity', cell('quantity'), 'noQuantity', 'a whole number, 0 or more'));
+  return faults;
+}
+
+export const isFault = (row: StockAxle | readonly RowFault[]): row is readonly RowFault[] => Array.isArray(row);
 
 /** The row as text again, for an export. */
 export function writeStockRow({ id, title, place, quantity, values }: StockAxle): Record<string, string> {
@@ -61,7 +70,7 @@ export function writeStockRow({ id, title, place, quantity, values }: StockAxle)
 const isField = (column: string): column is FieldId => ids.has(column);
 
 function fault(column: string, value: string, code: StockFault, expected: string): RowFault {
-  return { ok: false, column, value, code, expected };
+  return { column, value, code, expected };
 }
 
 function readCell(field: Field, text: string): string | RowFault {

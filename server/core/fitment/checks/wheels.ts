@@ -56,5 +56,5 @@ function pilotBore(trailer: Trailer, { pilotSlack }: Rules): Need {
   });
 }
 
-/** Rounding of a catalogued bore to hundredths. */
-const hair = new Fraction(1, 200);
+/** Bores are read and listed to the hundredth. */
+const hair = new Fraction(1, 100);
