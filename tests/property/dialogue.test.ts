@@ -66,12 +66,14 @@ const runs = { numRuns: 80 };
 
 /** The talk after each utterance, the opening first. */
 function steps(texts: readonly string[]): Talk[] {
-  return texts.reduce<Talk[]>((all, text) => [...all, say(all.at(-1) ?? opened, text)], [opened]);
+  const all = [opened];
+  for (const text of texts) all.push(say(all.at(-1) ?? opened, text));
+  return all;
 }
 
 const kinds = (talk: Talk, from: Talk) => talk.events.slice(from.events.length).map(({ body }) => body);
 
-const valueOf = (job: JobRecord | null, id: string) => job?.values.find((value) => value.id === id);
+const valueIn = (job: JobRecord | null, id: string) => job?.values.find((value) => value.id === id);
 
 describe('any conversation', () => {
   it('confirms a value that waits for a yes only by a yes', () => {
@@ -83,7 +85,7 @@ describe('any conversation', () => {
           if (!before) continue;
           for (const body of kinds(after, before)) {
             if (body.kind !== 'valueConfirmed') continue;
-            const value = valueOf(before.job, body.id);
+            const value = valueIn(before.job, body.id);
             const waits = value?.asked || fieldOf(value?.field ?? 'hubFace').risk === 'asked';
             if (waits) expect(body.how).toBe('said');
             if (waits) expect(before.job?.asked?.valueIds ?? [], texts.join(' / ')).toContain(body.id);
@@ -127,9 +129,9 @@ describe('any conversation', () => {
         for (const [i, after] of all.entries()) {
           const before = all[i - 1];
           for (const body of before ? kinds(after, before) : []) {
-            if (body.kind !== 'valueCorrected' || valueOf(before?.job ?? null, body.id)?.status !== 'confirmed') continue;
+            if (body.kind !== 'valueCorrected' || valueIn(before?.job ?? null, body.id)?.status !== 'confirmed') continue;
             expect(before?.job?.asked?.valueIds ?? [], texts.join(' / ')).toContain(body.by);
-            expect(valueOf(after.job, body.by)?.status).toBe('confirmed');
+            expect(valueIn(after.job, body.by)?.status).toBe('confirmed');
           }
         }
       }),
