@@ -4,6 +4,7 @@ import type { FieldId } from '#data';
 import { fieldOf } from '#data';
 import type { MeasureIntent, QuantityIntent, Said, Where } from '#intents';
 import type { ValueFact, ValueRecord } from '#log/events';
+import { unitSuits } from '../doubts.ts';
 import { closeAsk, type Draft, emit, nextId, say } from '../draft.ts';
 import { asSlot, slotFor, stageNow, stepAt, wanted } from '../plan.ts';
 import { isLive, type Slot, sameSlot, valueIn } from '../values.ts';
@@ -103,5 +104,6 @@ function alike(draft: Draft, field: FieldId, said: SaidWhere): readonly string[]
     .filter((intent): intent is MeasureIntent | QuantityIntent => intent.kind === 'measure' || intent.kind === 'quantity')
     .filter((intent) => (intent.kind === 'quantity' || intent.field === field) && (intent.side ?? said.side) === said.side)
     .map(({ value }) => value);
-  return [...new Set([...(said.alternatives ?? []), ...rivals])].filter((value) => value !== said.value);
+  const others = [...new Set([...(said.alternatives ?? []), ...rivals])];
+  return others.filter((value) => value !== said.value && unitSuits(field, { ...said, value }));
 }
