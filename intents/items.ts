@@ -6,7 +6,7 @@ import { isNumberWord } from './numbers/classes.ts';
 import { type Plausible, type QuantityReading, quantityStarts, readQuantity } from './numbers/quantity.ts';
 import { readStamp, type Stamp, stampStarts } from './stamped/index.ts';
 import type { Token } from './tokens.ts';
-import type { AxlePosition, Expects, Side, Stage } from './types.ts';
+import type { AxlePosition, Side, Stage } from './types.ts';
 import { choiceWords } from './words/choices.ts';
 import { changeWords, correctionWords, denialWords, makerWords } from './words/correcting.ts';
 import { fillers, separators } from './words/fillers.ts';
@@ -157,6 +157,3 @@ function single(tokens: readonly Token[], at: number): Item {
   const silent = fillers.has(token.word) || (token.kind === 'mark' && !isNumberWord(token));
   return { is: silent ? 'filler' : 'stray', ...at1 };
 }
-
-/** Kinds of place that a phrase of the expected fields may lack. */
-export const callingFrom = (expects: Expects | undefined): Calling => ({ fields: expects?.fields ?? [], implied: true });

@@ -2,7 +2,7 @@
 import { type Phrase, phrase } from './phrase.ts';
 import type { Token } from './tokens.ts';
 
-export interface Found<T> {
+interface Found<T> {
   readonly end: number;
   readonly meaning: T;
 }
@@ -56,7 +56,7 @@ function longest<T>(root: Node<T>, tokens: readonly Token[], at: number): Found<
 }
 
 /** All word sequences of a phrase. @throws TypeError for slots and loops, which have no end. */
-export function sequences(of: Phrase): string[][] {
+function sequences(of: Phrase): string[][] {
   switch (of.kind) {
     case 'word':
       return [[of.word]];

@@ -34,7 +34,7 @@ export const word = (text: string): Phrase => ({ kind: 'word', word: text });
 export const seq = (...parts: readonly Phrase[]): Phrase => (parts.length === 1 && parts[0] ? parts[0] : { kind: 'seq', parts });
 export const oneOf = (...of: readonly Phrase[]): Phrase => (of.length === 1 && of[0] ? of[0] : { kind: 'oneOf', of });
 export const maybe = (of: Phrase): Phrase => ({ kind: 'maybe', of });
-export const slot = (name: SlotName, as: string = name): Phrase => ({ kind: 'slot', slot: name, name: as });
+const slot = (name: SlotName, as: string): Phrase => ({ kind: 'slot', slot: name, name: as });
 export const many = (of: Phrase): Phrase => ({ kind: 'many', of });
 export const means = (of: Phrase, meaning: Meaning): Phrase => ({ kind: 'means', of, meaning });
 

@@ -5,7 +5,7 @@ import { type Phrase, phrase, type SlotName } from './phrase.ts';
 import type { Token } from './tokens.ts';
 
 /** What the slots of a phrase caught, by the slot's name. */
-export interface Caught {
+interface Caught {
   readonly field?: readonly FieldId[];
   /** Tokens from here to the end of the statement. */
   readonly rest?: readonly [start: number, end: number];
@@ -87,7 +87,7 @@ const slots: Readonly<
 };
 
 /** A phrase with the meaning it stands for. */
-export interface Entry<T> {
+interface Entry<T> {
   readonly meaning: T;
   readonly phrase: Phrase;
 }

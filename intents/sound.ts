@@ -20,7 +20,7 @@ for (const name of fields.flatMap(({ said }) => said)) {
 const known = new Set([...fieldNames.vocabulary, ...fillers, ...itemWords, ...unitVocabulary]);
 
 /** Consonant skeleton: voiced and voiceless stops apart in writing fall together, vowels count only at the start. */
-export function soundKey(word: string): string {
+function soundKey(word: string): string {
   const plain = word
     .replace(/ph/g, 'f')
     .replace(/c(?=[eiy])/g, 's')

@@ -14,7 +14,7 @@ interface Branch {
 }
 
 /** Spoken forms that share their first words share their branches, so that walking stays cheap. */
-export function spokenAs(rows: Iterable<readonly [value: string, said: readonly string[]]>): Phrase {
+function spokenAs(rows: Iterable<readonly [value: string, said: readonly string[]]>): Phrase {
   const root: Branch = { next: new Map() };
   for (const [value, said] of rows) {
     for (const text of said) {
@@ -40,7 +40,7 @@ function branches(branch: Branch): Phrase {
 const isLeaf = (branch: Branch) => branch.next.size === 0;
 
 /** How a shop says a whole number: schoolbook, and without "hundred" or "thousand". */
-export function wholeForms(n: number): string[] {
+function wholeForms(n: number): string[] {
   if (n < 100) return [cardinal(n)];
   const plain = cardinal(n);
   if (n < 1000)
@@ -138,12 +138,6 @@ export function longCount(): Phrase {
     range(1, 999, 1).map((n) => [String(n * 1000), [...wholeForms(n)].map((said) => `${said} thousand`)] as const),
   );
   return lazy(() => oneOf(seq(thousands, maybe(wholes(1, 999))), wholes(0, 9900, 100), wholes(1, 999)));
-}
-
-/** Characters one by one: letters as given, digits singly or in pairs. */
-export function characters(letters: readonly (readonly [string, string])[], count: number): Phrase {
-  const one = spokenCharacters([...letters, ...digitNames]);
-  return Array.from({ length: count - 1 }).reduce<Phrase>((again) => seq(one, again), one);
 }
 
 export const digitNames: readonly (readonly [string, string])[] = [

@@ -65,6 +65,7 @@ function ride(size: Bound, kind: Bound): Bound | undefined {
 function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
   const field = fieldFor(cell, value, where, last, before);
   const around = [...cell.lead, ...cell.trail];
+  const described = around.filter(({ is }) => is !== 'stop' && is !== 'and');
   const has = (is: Item['is']) => around.some((item) => item.is === is);
   const lead = (is: Item['is']) =>
     cell.lead.some((item) => item.is === is) || (before?.trail.at(-1)?.is === is && before !== undefined);
@@ -76,8 +77,8 @@ function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, be
     denied: lead('not'),
     corrects: lead('correct') || lead('change'),
     negative: has('minus'),
-    start: Math.min(value.start, ...around.map(({ start }) => start)),
-    end: Math.max(value.end, ...around.map(({ end }) => end)),
+    start: Math.min(value.start, ...described.map(({ start }) => start)),
+    end: Math.max(value.end, ...described.map(({ end }) => end)),
     ...(field ? { field } : {}),
   };
 }

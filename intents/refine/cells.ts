@@ -3,7 +3,7 @@ import type { Item } from '../items.ts';
 import { compatible } from './compatible.ts';
 
 export type ValueItem = Extract<Item, { is: 'number' | 'stamp' | 'choice' | 'same' }>;
-export type Names = Extract<Item, { is: 'names' }>;
+type Names = Extract<Item, { is: 'names' }>;
 
 export interface Cell {
   readonly value: ValueItem;

@@ -6,7 +6,7 @@ import type { QuantityReading } from '../numbers/quantity.ts';
 import type { Token } from '../tokens.ts';
 import type { CorrectIntent, Expects, Intent, MeasureIntent, ProblemIntent, QuantityIntent, Said, Span } from '../types.ts';
 import type { Bound } from './bind.ts';
-import { partNumber } from './compatible.ts';
+import { fits, partNumber } from './compatible.ts';
 
 /** The characters that tokens start..end cover. */
 export function spanOf(tokens: readonly Token[], start: number, end: number): Span {
@@ -43,7 +43,11 @@ function settle(bounds: readonly Bound[]): Settled[] {
   return found;
 }
 
-const replaces = (bound: Bound, last: Bound) => bound.field === undefined || bound.field === last.field;
+const replaces = (bound: Bound, last: Bound) => bound.field === last.field || takes(last.field, bound);
+
+/** A value that names no field can stand for one that it fits: "six" is no bolt pattern. */
+const takes = (field: FieldId | undefined, bound: Bound) =>
+  bound.field === undefined && (field === undefined || fits(field, bound.value));
 const keep = (last: Bound, bound: Bound) => ({
   where: { ...last.where, ...bound.where },
   ...(last.field ? { field: last.field } : {}),
@@ -73,8 +77,8 @@ function intentOf({ bound, not, correct }: Settled, tokens: readonly Token[], ex
 }
 
 function problem(about: string, message: string, tokens: readonly Token[], span: Span): ProblemIntent {
-  const first = tokens.find(({ span: [start] }) => start >= span[0]);
-  return { kind: 'problem', about, message, text: first?.word ?? '', span };
+  const inside = tokens.filter(({ span: [start] }) => start >= span[0] && start < span[1]);
+  return { kind: 'problem', about, message, text: inside.map(({ word }) => word).join(' '), span };
 }
 
 /** What is wrong with a value, in one plain sentence, or nothing. */

@@ -6,12 +6,12 @@ import { cardinal, digitByDigit } from '../words/numbers.ts';
 /** `tape`: halves to sixty-fourths; `thousandths`: five thousandths; `decimal`: point by point. */
 export type NumberStyle = 'tape' | 'thousandths' | 'decimal';
 
-export function isTape(value: Fraction): boolean {
+function isTape(value: Fraction): boolean {
   return value.d <= 64n && (value.d & (value.d - 1n)) === 0n;
 }
 
 /** Terminating decimal digits, or undefined when there are none (a third). */
-export function decimalText(value: Fraction): string | undefined {
+function decimalText(value: Fraction): string | undefined {
   let places = 0;
   let rest = value.d;
   for (const prime of [2n, 5n]) {

@@ -5,16 +5,24 @@ import { exact, shownNumber, spokenNumber } from './number.ts';
 const sized = (text: string, unit: string | undefined, words: boolean) =>
   (words ? spokenNumber : shownNumber)(exact(text), unit === 'mm' ? 'decimal' : 'tape');
 
+/** The two sizes of "5x9/2"; none where the value is no such pair, which is then given as it stands. */
+function crossed(value: string): readonly [first: string | undefined, second: string | undefined] {
+  const found = /^(\d+(?:\/[1-9]\d*)?)x(\d+(?:\/[1-9]\d*)?)$/.exec(value);
+  return [found?.[1], found?.[2]];
+}
+
 /** "5x9/2" -> "five on four and a half" / "5 on 4 1/2". */
 export function boltPattern(value: string, unit: string | undefined, words: boolean): string {
-  const [studs = '0', circle = '0'] = value.split('x');
+  const [studs, circle] = crossed(value);
+  if (!studs || !circle) return value;
   const size = sized(circle, unit, words);
-  return `${words ? cardinal(BigInt(studs)) : studs} on ${size}${unit === 'mm' ? (words ? ' millimetres' : ' mm') : ''}`;
+  return `${words ? sized(studs, 'in', true) : studs} on ${size}${unit === 'mm' ? (words ? ' millimetres' : ' mm') : ''}`;
 }
 
 /** "10x9/4" -> "ten by two and a quarter" / "10 x 2 1/4". */
 export function brakeSize(value: string, unit: string | undefined, words: boolean): string {
-  const [diameter = '0', width = '0'] = value.split('x');
+  const [diameter, width] = crossed(value);
+  if (!diameter || !width) return value;
   return `${sized(diameter, unit, words)} ${words ? 'by' : 'x'} ${sized(width, unit, words)}${unit === 'mm' ? (words ? ' millimetres' : ' mm') : ''}`;
 }
 
@@ -23,7 +31,8 @@ export function thread(value: string, words: boolean): string {
   if (!words) return value;
   const metric = /^M(\d+)x([\d.]+)$/.exec(value);
   if (metric) return `M ${cardinal(BigInt(metric[1] ?? '0'))} by ${spokenNumber(exact(metric[2] ?? '0'), 'decimal')}`;
-  const [size = '1', pitch = '0'] = value.split('-');
+  const [, size, pitch] = /^(\d+(?:\/[1-9]\d*)?)-(\d+)$/.exec(value) ?? [];
+  if (!size || !pitch) return spelled(value);
   const diameter = exact(size);
   const name = size === '1/2' ? 'half' : spokenNumber(diameter, 'tape');
   return `${name}${diameter.compare(1) >= 0 ? ' inch' : ''} ${cardinal(BigInt(pitch))}`;

@@ -31,7 +31,7 @@ const letterValues: Readonly<Record<string, number>> = {
 };
 const weights = [8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2];
 
-export function checkDigit(vin: string): string {
+function checkDigit(vin: string): string {
   const sum = [...vin].reduce(
     (left, character, at) => left + (letterValues[character] ?? Number(character)) * (weights[at] ?? 0),
     0,
