@@ -5,8 +5,9 @@ import { dirname, join } from 'node:path';
 import * as ort from 'onnxruntime-web/wasm';
 import { spellWords } from '../../web/build/words.ts';
 import { vocabulary } from '../../web/recogniser/engine/language.ts';
+import type { Spellings } from '../../web/recogniser/engine/lexicon.ts';
 import { loadModel, type Model } from '../../web/recogniser/engine/model.ts';
-import { type Spellings, spellingsFrom } from '../../web/recogniser/engine/spellings.ts';
+import { spellingsFrom } from '../../web/recogniser/engine/spellings.ts';
 
 const root = new URL('../..', import.meta.url).pathname;
 const folder = join(root, 'node_modules/@moonshine-ai/moonshine-js/dist/model/tiny/quantized');

@@ -2,18 +2,22 @@
 import { fields } from '#data';
 import { type Expects, type Intent, understand } from '#intents';
 import { grammar, wordList } from '#intents/grammar';
+import priors from '../priors.json' with { type: 'json' };
 import type { Language, Reading } from './hear.ts';
 
-const fieldWords = new Set(fields.flatMap(({ said }) => said).flatMap((name) => name.split(' ')));
+/** How much of what the model expects beforehand is taken back. */
+const share = 0.3;
+const expected: Readonly<Record<string, readonly number[]>> = priors.words;
 
-/** "Hub" is a rare word that sounds like many common ones. */
-const hubBoost = 5;
-const fieldBoost = 2;
+function boost(word: string): readonly [number, number] {
+  const [first = 0, ...others] = expected[word] ?? [];
+  return [-share * first, -share * others.reduce((sum, part) => sum + part, 0)];
+}
 
 export const language: Language = {
   grammar,
   read,
-  boost: (word) => (word === 'hub' ? hubBoost : fieldWords.has(word) ? fieldBoost : 0),
+  boost,
 };
 
 /** Every word that can be heard, whatever is waited for. */

@@ -16,8 +16,8 @@ export interface Spellings {
   readonly question: number;
 }
 
-/** Extra log-probability for each token of a word. */
-export type Boost = (word: string) => number;
+/** What is added to the log-probabilities of the tokens of a word: its first one, and all the others together. */
+export type Boost = (word: string) => readonly [first: number, others: number];
 
 export interface Node {
   readonly next: Map<number, Node>;
@@ -101,14 +101,21 @@ export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost):
 
 const node = (): Node => ({ next: new Map(), ends: [], boost: 0 });
 
-function add(top: Node, tokens: readonly number[], end: { word: string; to: number }, boost: number): void {
+function add(
+  top: Node,
+  tokens: readonly number[],
+  end: { word: string; to: number },
+  [first, others]: readonly [number, number],
+): void {
+  const later = tokens.length > 1 ? others / (tokens.length - 1) : 0;
+  const whole = tokens.length > 1 ? first : first + others;
   let at = top;
-  for (const token of tokens) {
+  tokens.forEach((token, index) => {
     const next = at.next.get(token) ?? node();
-    next.boost = Math.max(next.boost, boost);
+    next.boost = Math.max(next.boost, index === 0 ? whole : later);
     at.next.set(token, next);
     at = next;
-  }
+  });
   if (at !== top) at.ends.push(end);
 }
 

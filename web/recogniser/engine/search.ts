@@ -8,10 +8,14 @@ const endToken = 2;
 
 export interface SearchOptions {
   readonly beam: number;
-  /** Added per word token while ranking: long and short sentences must be able to compete. */
+  /** Added while ranking for each word token up to `expected`: long and short sentences must be able to compete, and no sentence
+   * may win by growing longer than the sound. */
   readonly reward: number;
+  readonly expected: number;
   /** Running hypotheses this far behind the best finished one are given up. */
   readonly margin: number;
+  /** And those this far behind the best running one: in clear speech few are left. */
+  readonly spread: number;
   readonly maxTokens: number;
   /** Asked between steps; false gives the search up. */
   readonly goOn?: () => Promise<boolean>;
@@ -33,23 +37,21 @@ interface Running {
   readonly at: readonly Position[];
   readonly logProb: number;
   readonly tokens: number;
+  /** Tokens of words. */
+  readonly counted: number;
   readonly score: number;
 }
 
 /** Best first; each text once. Empty when given up. */
-export async function search(
-  model: Model,
-  frames: Ort.Tensor,
-  words: Lexicon,
-  { beam, reward, margin, maxTokens, goOn }: SearchOptions,
-): Promise<Candidate[]> {
+export async function search(model: Model, frames: Ort.Tensor, words: Lexicon, options: SearchOptions): Promise<Candidate[]> {
+  const { margin, maxTokens, goOn } = options;
   const done = new Map<string, Candidate>();
   let { memory, rows } = await model.begin(frames);
-  let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, score: 0 }];
+  let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, counted: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
     finish(running, rows, words, done);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
-    const next = length < maxTokens ? grow(running, rows, words, reward, beam).filter(({ score }) => score > best - margin) : [];
+    const next = length < maxTokens ? grow(running, rows, words, options).filter(({ score }) => score > best - margin) : [];
     if (next.length === 0) break;
     if (goOn && !(await goOn())) return [];
     ({ memory, rows } = await stepWith(model, memory, next));
@@ -78,36 +80,51 @@ function finish(running: readonly Running[], rows: readonly Float32Array[], word
 }
 
 interface Way {
-  at: Position[];
-  gain: number;
+  readonly at: Position[];
+  boost: number;
+  counts: boolean;
 }
 
 function grow(
   running: readonly Running[],
   rows: readonly Float32Array[],
   words: Lexicon,
-  reward: number,
-  beam: number,
+  { beam, reward, expected, spread }: SearchOptions,
 ): Running[] {
   const all = running.flatMap((from, parent) => {
     const row = rows[parent];
     if (!row) return [];
-    const ways = new Map<number, Way>();
-    for (const position of from.at) {
-      words.follow(position, (token, to, boost, counts) => {
-        const gain = boost + (counts ? reward : 0);
-        const way = ways.get(token);
-        if (!way) ways.set(token, { at: [to], gain });
-        else {
-          way.at.push(to);
-          way.gain = Math.max(way.gain, gain);
-        }
-      });
-    }
-    return [...ways].map(([token, { at, gain }]): Running => {
+    return [...waysFrom(from, words)].map(([token, { at, boost, counts }]): Running => {
       const logProb = row[token] ?? Number.NEGATIVE_INFINITY;
-      return { parent, token, at, logProb: from.logProb + logProb, tokens: from.tokens + 1, score: from.score + logProb + gain };
+      const gain = boost + (counts ? reward * Math.min(1, Math.max(0, expected - from.counted)) : 0);
+      const counted = from.counted + (counts ? 1 : 0);
+      return {
+        parent,
+        token,
+        at,
+        logProb: from.logProb + logProb,
+        tokens: from.tokens + 1,
+        counted,
+        score: from.score + logProb + gain,
+      };
     });
   });
-  return all.sort((a, b) => b.score - a.score).slice(0, beam);
+  all.sort((a, b) => b.score - a.score);
+  const top = all[0]?.score ?? 0;
+  return all.slice(0, beam).filter(({ score }) => score > top - spread);
+}
+
+/** By token, all places where it leads. */
+function waysFrom({ at }: Running, words: Lexicon): Map<number, Way> {
+  const ways = new Map<number, Way>();
+  for (const position of at) {
+    words.follow(position, (token, to, boost, counts) => {
+      const way = ways.get(token) ?? { at: [], boost, counts };
+      ways.set(token, way);
+      way.at.push(to);
+      way.boost = Math.max(way.boost, boost);
+      way.counts ||= counts;
+    });
+  }
+  return ways;
 }
