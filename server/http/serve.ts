@@ -21,7 +21,7 @@ const guards = { requestTimeout: 15_000, headersTimeout: 10_000, keepAliveTimeou
 const connectionsMost = 512;
 const patienceMs = 2_000;
 /** Requests that the kernel has taken and we have not read yet still get their answer in this time. */
-const drainMs = 150;
+const drainMs = 500;
 
 /** @throws the listen error (EADDRINUSE, EACCES) by rejecting */
 export function listen(app: Hono, hostname: string | undefined, port: number, tls?: Tls): Promise<Listening> {
