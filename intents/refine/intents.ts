@@ -96,7 +96,7 @@ function faultOf(bound: Bound, expects: Expects | undefined): string | undefined
   const decimal = denominator === 10 || denominator === 100 || denominator % 1000 === 0;
   const inches = unit === undefined || unit === 'in';
   if (!inches || onTape || decimal || !lengthField(bound.field)) return undefined;
-  return `No tape has a ${denominator}th. Say halves, quarters, eighths, sixteenths, thirty-seconds or sixty-fourths.`;
+  return `No tape is marked in parts of ${denominator}. Say halves, quarters, eighths, sixteenths, thirty-seconds or sixty-fourths.`;
 }
 
 const lengthField = (field: FieldId | undefined) => field === undefined || fieldOf(field).unit === 'in';

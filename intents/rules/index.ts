@@ -1,5 +1,5 @@
 // Rules that read a whole statement: notes, questions, commands, strikes.
-import { itemAt } from '../items.ts';
+import { type Calling, itemAt } from '../items.ts';
 import { table } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Statement } from '../statement.ts';
@@ -54,6 +54,7 @@ function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined
   const end = Math.max(strike?.end ?? 0, found?.end ?? 0);
   if (end === 0 || !(ends(tokens, end) && (fresh || end === stop))) return undefined;
   if (!fresh && describes(hearing, at)) return undefined;
+  if (corrects(hearing, at, end)) return undefined;
   const span = spanOf(tokens, at, end);
   if (strike && strike.end >= end) {
     return { end, intents: [{ kind: 'strike', ...(strike.caught.field?.[0] ? { field: strike.caught.field[0] } : {}), span }] };
@@ -70,9 +71,17 @@ function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined
 /** Said only by themselves: "end play is good" is no yes. */
 const answers: ReadonlySet<CommandName> = new Set(['confirm', 'deny', 'repeat', 'slower']);
 
+/** "no, fifty-eight", "wait, left sixty": what takes back and the value after its comma are one saying. */
+function corrects({ tokens }: Hearing, at: number, end: number): boolean {
+  if (tokens[end]?.word !== ',' || itemAt(tokens, at, nothingCalled).is !== 'correct') return false;
+  return ['number', 'stamp', 'choice', 'names', 'place'].includes(itemAt(tokens, end + 1, nothingCalled).is);
+}
+
+const nothingCalled: Calling = { fields: [], implied: true };
+
 /** "wheel offset twenty negative", "spindle at the back": the word belongs to the measure before it. */
 function describes({ tokens }: Hearing, at: number): boolean {
-  const { is } = itemAt(tokens, at, { fields: [], implied: true });
+  const { is } = itemAt(tokens, at, nothingCalled);
   return is === 'minus' || is === 'place' || is === 'same' || is === 'choice';
 }
 
