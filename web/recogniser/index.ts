@@ -2,4 +2,4 @@
 
 /** The default: our model under our grammar. Nothing leaves the device. */
 export { createBuiltin as createRecogniser } from './builtin.ts';
-export type { Heard, Hearing, Recogniser, RecogniserEvents, RecogniserState, Unheard, Why } from './types.ts';
+export type { Hearing } from './types.ts';

@@ -1,7 +1,7 @@
 // What one axle must carry, as closely as the job's weights tell.
 import type { FieldId } from '#data';
 import { Fraction } from '../quantity/index.ts';
-import { exactly, larger, type Span, scale } from './span.ts';
+import { larger, type Span, scale } from './span.ts';
 import type { Rules, Trailer } from './types.ts';
 
 /** Pounds on one axle. `uses`: the fields it rests on; `missing`: those that would narrow it. */
@@ -59,5 +59,3 @@ function perAxle(trailer: Trailer, rolling: Span, uses: FieldId[], missing: Fiel
   missing.push('axleCount');
   return { low: rolling.low?.div(3) ?? null, high: rolling.high };
 }
-
-export const pounds = (value: number | string): Span => exactly(new Fraction(value));

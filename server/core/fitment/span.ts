@@ -28,13 +28,6 @@ export function larger(a: Span, b: Span): Span {
   return { low, high };
 }
 
-/** The smaller of the two, wherever each may lie. */
-export function smaller(a: Span, b: Span): Span {
-  const high = a.high && b.high ? (a.high.lt(b.high) ? a.high : b.high) : (a.high ?? b.high);
-  const low = a.low && b.low ? (a.low.lt(b.low) ? a.low : b.low) : null;
-  return { low, high };
-}
-
 function through(a: Span, b: Span, op: (x: Fraction, y: Fraction) => Fraction): Span {
   const low = a.low && b.low ? op(a.low, b.low) : null;
   if (a.low === a.high && b.low === b.high) return { low, high: low };

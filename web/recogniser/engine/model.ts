@@ -2,7 +2,6 @@
 // Tensor names and shapes are the ONNX export's own; the encoder's keys and values come back from the first step only.
 import type * as Ort from 'onnxruntime-web/wasm';
 
-export const sampleRate = 16_000;
 const layers = 6;
 const heads = 8;
 const headSize = 36;

@@ -1,0 +1,63 @@
+// How long a verdict and a ranking take. Prints; asserts nothing. Run: npm run -s bench:fit
+import { judge, needsOf, rank, sensitivity, verdictOf } from '#core';
+import { demoStock, type StockAxle } from '#data';
+import { readings, rightAxle, wholeTrailer } from '../support/readings.ts';
+
+const trailer = readings(wholeTrailer);
+const kinds = demoStock.length;
+
+/** A rack of any size in the shape of the demo's, every hub face and spring centre different where `distinct`. */
+function rackOf(count: number, distinct: boolean): StockAxle[] {
+  return Array.from({ length: count }, (_, at) => {
+    const base = demoStock[at % kinds] as StockAxle;
+    const spread = distinct ? { hubFace: `${4 * 64 * 64 + at}/256`, springCentre: `${56 * 1024 + (at % 4096)}/1024` } : {};
+    return { ...base, id: `axle-${at}`, values: { ...base.values, ...spread } };
+  });
+}
+
+/** Milliseconds: middle and worst of the runs, after warming up. */
+function time(runs: number, work: () => unknown): { readonly middle: number; readonly worst: number } {
+  for (let i = 0; i < Math.min(runs, 20); i++) work();
+  const took = Array.from({ length: runs }, () => {
+    const start = performance.now();
+    work();
+    return performance.now() - start;
+  }).sort((a, b) => a - b);
+  return { middle: took[runs >> 1] ?? 0, worst: took.at(-1) ?? 0 };
+}
+
+const line = (name: string, { middle, worst }: { readonly middle: number; readonly worst: number }, wanted = '') =>
+  console.log(
+    `${name.padEnd(46)} ${middle.toFixed(3).padStart(9)} ms middle ${worst.toFixed(3).padStart(9)} ms worst  ${wanted}`,
+  );
+
+const needs = needsOf(trailer);
+line(
+  'one verdict, readings to rows',
+  time(2000, () => verdictOf(trailer, rightAxle)),
+  'wanted: under 0.2 ms',
+);
+line(
+  'one verdict on a trailer made ready',
+  time(2000, () => judge(needs, rightAxle)),
+);
+line(
+  'which measurement decides',
+  time(200, () => sensitivity(trailer, rightAxle)),
+);
+for (const count of [100, 1000, 10_000, 100_000]) {
+  const runs = count > 10_000 ? 5 : 20;
+  const usual = rackOf(count, false);
+  const distinct = rackOf(count, true);
+  const wanted = count === 10_000 ? 'wanted: under 100 ms' : '';
+  line(
+    `rank ${count} axles, sizes as shops have them`,
+    time(runs, () => rank(needsOf(trailer), usual)),
+    wanted,
+  );
+  line(
+    `rank ${count} axles, every size different`,
+    time(runs, () => rank(needsOf(trailer), distinct)),
+    wanted,
+  );
+}

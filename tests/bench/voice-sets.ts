@@ -1,0 +1,110 @@
+// What is said to the recogniser in the bench: sentences drawn from the grammar, and talk that is none of ours.
+import type { FieldId } from '#data';
+import type { Expects } from '#intents';
+import { sample } from '#intents/grammar';
+
+export interface Utterance {
+  readonly text: string;
+  /** What the dialogue waits for when the grammar is narrowed. */
+  readonly expects: Expects;
+}
+
+export const nothing: Expects = { fields: [], yesNo: false };
+
+// biome-ignore format: a list
+const measured: readonly FieldId[] = [
+  'hubFace', 'springCentre', 'beamDiameter', 'drop', 'boltPattern', 'capacity', 'overhang', 'innerBearing', 'springWidth', 'springLength',
+  'endPlay', 'wheelNutTorque', 'uBoltTorque', 'tyreSize', 'treadDepth', 'frameWidth', 'innerJournal', 'studThread', 'tongueWeight',
+  'couplerDiagonal', 'hubTemperature', 'liningThickness', 'drumDiameter', 'seal', 'tyrePressure', 'seatTorque',
+];
+// biome-ignore format: a list
+const answered: readonly FieldId[] = [
+  'hubFace', 'springCentre', 'endPlay', 'capacity', 'wheelNutTorque', 'hubTemperature', 'tyrePressure', 'treadDepth', 'liningThickness',
+  'uBoltTorque', 'couplerDiagonal', 'springLength',
+];
+/** Of eight sentences five measure, one corrects, one commands, one asks. */
+const mixture = ['measure', 'measure', 'command', 'measure', 'measure', 'question', 'measure', 'correct'] as const;
+const mostWords = 12;
+
+function draw(
+  random: () => number,
+  used: Set<string>,
+  expects: Expects,
+  fits: (kind: unknown, field: unknown, intents: number) => boolean,
+): string {
+  for (let tries = 0; tries < 1_000_000; tries += 1) {
+    const { text, intents } = sample(random, expects);
+    const [first] = intents;
+    if (used.has(text) || text.split(' ').length > mostWords || !fits(first?.kind, first?.field, intents.length)) continue;
+    used.add(text);
+    return text;
+  }
+  throw new TypeError('the grammar has too few sentences of the kind wanted');
+}
+
+/** Whole sentences: measurements by name, corrections, commands, questions. */
+export function named(count: number, random: () => number): Utterance[] {
+  const used = new Set<string>();
+  return Array.from({ length: count }, (_, index) => {
+    const kind = mixture[index % mixture.length];
+    const field = measured[(index * 5) % measured.length] ?? 'hubFace';
+    const text = draw(
+      random,
+      used,
+      nothing,
+      (is, of, intents) => is === kind && (kind !== 'measure' || (of === field && intents === 1)),
+    );
+    return { text, expects: { fields: kind === 'measure' ? [field] : ['hubFace'], yesNo: false } };
+  });
+}
+
+/** Values without a name, as answers to a step that waits for them. */
+export function bare(count: number, random: () => number): Utterance[] {
+  const used = new Set<string>();
+  return Array.from({ length: count }, (_, index) => {
+    const expects = { fields: [answered[index % answered.length] ?? 'hubFace'], yesNo: false };
+    return { text: draw(random, used, expects, (is, _field, intents) => is === 'quantity' && intents === 1), expects };
+  });
+}
+
+/** Talk in a shop that is not for the recogniser. */
+export const chatter: readonly string[] = [
+  'hello',
+  'good morning',
+  'where did you leave the broom',
+  'pass me that rag would you',
+  'the coffee machine is broken again',
+  'did you see the game last night',
+  'I will be back after lunch',
+  'hey can you grab me a soda',
+  'turn the radio down',
+  'my truck needs washing',
+  'who parked in front of the door',
+  'it is going to rain all week',
+  'she called about the invoice',
+  'we are out of paper towels',
+  'that dog is asleep under the bench',
+  'tell him I am on the phone',
+  'the delivery came early today',
+  'watch your head',
+  'somebody left the gate open',
+  'ouch that hurt',
+  'what time is it',
+  'did they pay yet',
+  'he bought a boat last summer',
+  'the kids have school tomorrow',
+  'put it over there by the wall',
+  'oh come on',
+  'are you kidding me',
+  'that is a nice hat',
+  'I was going to say something',
+  'seventy four years old and still driving',
+  'twenty bucks says it breaks',
+  'nobody told me about that',
+  'let us get some pizza',
+  'is there any more tape',
+  'could you hold the light',
+  'my back is killing me',
+  'sounds like a plan to me',
+  'they closed the road for an hour',
+];
