@@ -1,6 +1,7 @@
 // A number: whole, with a fraction, with decimals, with a size ("two and a half thousand"), with a sign. Exact.
 import Fraction from 'fraction.js';
 import type { Token } from '../tokens.ts';
+import { exclamations } from '../words/numbers.ts';
 import { classOf } from './classes.ts';
 import { type Part, readParts } from './fraction.ts';
 import { remembered } from './memo.ts';
@@ -57,7 +58,7 @@ function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
   const found: NumberReading[] = [];
   for (const part of readParts(tokens, at)) found.push(fraction(at, part));
   for (const whole of wholes) {
-    found.push(wholeNumber(at, whole));
+    if (!isExclamation(tokens, at, whole)) found.push(wholeNumber(at, whole));
     const mixed = withPart(tokens, at, whole, wholes);
     if (mixed) found.push(mixed);
   }
@@ -65,6 +66,10 @@ function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
   const scaled = found.flatMap((reading) => sized(tokens, reading));
   return [...found, ...scaled].sort(likeliest);
 }
+
+/** "oh" is nought beside another digit; alone it is no number. */
+const isExclamation = (tokens: readonly Token[], at: number, { end }: Whole) =>
+  end === at + 1 && exclamations.has(tokens[at]?.word ?? '');
 
 /** "one hundred and five sixteenths" is a mixed number before it is 105 sixteenths. */
 function rank({ shape, whole, part }: NumberReading): number {

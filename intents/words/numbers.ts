@@ -17,8 +17,11 @@ export const tens: ReadonlyMap<string, number> = new Map([
   ['fourty', 40],
 ]);
 
-/** What stands for nought between digits. "Oh" and "o" count only beside another number word. */
-export const zeros: ReadonlySet<string> = new Set(['zero', 'oh', 'o', 'naught', 'nought', 'aught', 'ought', 'nil']);
+/** Nought beside another digit, and an exclamation alone. */
+export const exclamations: ReadonlySet<string> = new Set(['oh', 'o']);
+
+/** What stands for nought. */
+export const zeros: ReadonlySet<string> = new Set([...exclamations, 'zero', 'naught', 'nought', 'aught', 'ought', 'nil']);
 
 /** Names of the powers that end a group: "two hundred thousand", "three million". */
 export const scales: ReadonlyMap<string, bigint> = new Map([
