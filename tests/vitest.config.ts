@@ -1,7 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
 const project = (name: string, extra: object = {}) => ({
-  test: { name, root: new URL('..', import.meta.url).pathname, include: [`tests/${name}/**/*.test.ts`], ...extra },
+  test: {
+    name,
+    root: new URL('..', import.meta.url).pathname,
+    include: [`tests/${name}/**/*.test.ts`],
+    setupFiles: ['tests/support/seed.ts'],
+    ...extra,
+  },
 });
 
 export default defineConfig({
