@@ -16,6 +16,7 @@ export default defineConfig({
       project('unit'),
       project('property', { testTimeout: 60_000 }),
       project('acceptance', { testTimeout: 60_000 }),
+      project('faults', { testTimeout: 60_000 }),
       project('browser', { testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false }),
     ],
   },

@@ -1,4 +1,5 @@
 // The page's files, from one built folder. Pages have short addresses; nothing outside the folder or hidden is given out.
+import { mkdirSync } from 'node:fs';
 import { serveStatic } from '@hono/node-server/serve-static';
 import type { Context, Hono } from 'hono';
 import { problem } from './problem.ts';
@@ -6,6 +7,7 @@ import { problem } from './problem.ts';
 const pages = { '/': 'bay', '/log': 'log', '/jobs/:id': 'review', '/jobs/:id/sheet': 'sheet', '/pair': 'pair' };
 
 export function servePages(app: Hono, folder: string): void {
+  mkdirSync(folder, { recursive: true });
   const files = { root: folder, precompressed: true, onFound: kept };
   for (const [address, page] of Object.entries(pages)) app.get(address, serveStatic({ ...files, path: `${page}.html` }));
   app.get('*', async (c, next) => (/(^|[/\\])\./.test(decoded(c.req.path)) ? problem(c, 'notFound') : next()));

@@ -7,9 +7,9 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { type Log, LogFault, openLog, openToRead } from '#log';
 import type { ErrorBody } from '#wire';
-import { aLog, aTurn, hearsValue, opens, somewhere } from '../../support/log.ts';
-import { ended, post, startServer } from '../../support/process.ts';
-import { aServer, spoken } from '../../support/server.ts';
+import { aLog, aTurn, hearsValue, opens, somewhere } from '../support/log.ts';
+import { ended, post, startServer } from '../support/process.ts';
+import { aServer, spoken } from '../support/server.ts';
 
 function faultOf(work: () => unknown): string {
   try {
@@ -38,7 +38,7 @@ describe('acknowledged', () => {
       const trace = `${path}.strace`;
       const flushes = (count: number): number => {
         rmSync(path, { force: true });
-        const script = new URL('../../support/append-many.ts', import.meta.url).pathname;
+        const script = new URL('../support/append-many.ts', import.meta.url).pathname;
         const traced = [
           '-f',
           '-e',
@@ -52,7 +52,7 @@ describe('acknowledged', () => {
           path,
           String(count),
         ];
-        spawnSync('strace', traced, { cwd: new URL('../../..', import.meta.url).pathname });
+        spawnSync('strace', traced, { cwd: new URL('../..', import.meta.url).pathname });
         const log = openLog(path);
         expect(log.head()).toBe(count);
         log.close();

@@ -4,9 +4,9 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { expect, it } from 'vitest';
 import { openLog } from '#log';
 import type { TurnResponse } from '#wire';
-import { somewhere } from '../../support/log.ts';
-import { ended, post, startServer } from '../../support/process.ts';
-import { spoken } from '../../support/server.ts';
+import { somewhere } from '../support/log.ts';
+import { ended, post, startServer } from '../support/process.ts';
+import { spoken } from '../support/server.ts';
 
 const rounds = Number(process.env.AXLEHAND_KILLS ?? 5);
 const bays = 4;
