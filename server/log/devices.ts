@@ -31,7 +31,9 @@ export function openDevices(db: Db) {
   const byToken = db.prepare(`SELECT ${columns} FROM devices WHERE token = ? AND revoked_at IS NULL`);
   const insert = db.prepare('INSERT INTO devices (id, name, role, token, paired_at, seen_at) VALUES (?, ?, ?, ?, ?, ?)');
   const seen = db.prepare('UPDATE devices SET seen_at = ? WHERE id = ?');
-  const rename = db.prepare('UPDATE devices SET name = ? WHERE id = ?');
+  const change = db.prepare(
+    'UPDATE devices SET name = coalesce(?, name), role = coalesce(?, role) WHERE id = ? AND revoked_at IS NULL',
+  );
   const revoke = db.prepare('UPDATE devices SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL');
   return {
     devices: (): Device[] => rows<DeviceRow>(all).map(toDevice),
@@ -42,8 +44,9 @@ export function openDevices(db: Db) {
     addDevice: ({ id, name, role }: Pick<Device, 'id' | 'name' | 'role'>, token: string, at: string): void =>
       void guarded(() => insert.run(id, name, role, hashOf(token), at, at)),
     deviceSeen: (id: string, at: string): void => void guarded(() => seen.run(at, id)),
-    /** @returns false where there is no such device */
-    renameDevice: (id: string, name: string): boolean => guarded(() => rename.run(name, id)).changes > 0,
+    /** Another name, another role, or both. @returns false where there is no such device or it was revoked */
+    changeDevice: (id: string, { name = null, role = null }: { name?: string | null; role?: Role | null }): boolean =>
+      guarded(() => change.run(name, role, id)).changes > 0,
     /** @returns false where there is none or it was revoked before */
     revokeDevice: (id: string, at: string): boolean => guarded(() => revoke.run(at, id)).changes > 0,
   };

@@ -15,6 +15,7 @@ import { type Verdict, verifyAll } from './verify.ts';
 export type { Device, Role } from './devices.ts';
 export { LogFault, type LogFaultCode } from './faults.ts';
 export { surplus } from './keep.ts';
+export type { OpenReminder } from './reminders.ts';
 export { noJob } from './store.ts';
 export type { Committed, Found, JobQuery, NewTurn, Receipt } from './types.ts';
 export type { Verdict } from './verify.ts';

@@ -1,7 +1,8 @@
-// What is made from events alone, and thrown away and remade at will: the log book, the values, the words.
+// What is made from events alone, and thrown away and remade at will: the log book, the values, the words, the reminders.
 import type { JobEvent, JobRecord } from '#log/events';
 import type { Cell, Db } from './db.ts';
 import { openPoints } from './open-points.ts';
+import { openReminders } from './reminders.ts';
 import { openValues } from './values.ts';
 import { openWords } from './words.ts';
 
@@ -16,16 +17,19 @@ export function openProjections(db: Db): Projections {
   const put = db.prepare(`INSERT OR REPLACE INTO jobs (${bookColumns.join(', ')}) VALUES (${places})`);
   const values = openValues(db);
   const words = openWords(db);
+  const reminders = openReminders(db);
   return {
     add(job, added) {
       put.run(...bookRow(job, added.at(-1)?.at ?? job.openedAt));
       values.add(job, added);
       words.add(added);
+      reminders.add(job, added);
     },
     clear() {
       db.exec('DELETE FROM jobs');
       values.clear();
       words.clear();
+      reminders.clear();
     },
   };
 }

@@ -66,7 +66,17 @@ const devices = `
     revoked_at TEXT
   ) STRICT;`;
 
-export const migrations: readonly string[] = [events + jobs + shop, search + devices];
+const reminders = `
+  CREATE TABLE reminders (
+    job INTEGER NOT NULL,
+    id TEXT NOT NULL,
+    text TEXT NOT NULL,
+    due_at TEXT,
+    due_miles TEXT,
+    PRIMARY KEY (job, id)
+  ) STRICT, WITHOUT ROWID;`;
+
+export const migrations: readonly string[] = [events + jobs + shop, search + devices, reminders];
 
 /** The version a file has. @throws LogFault `newer`, `notOurs` when it is not one we can take on */
 export function versionOf(db: Db): number {

@@ -7,6 +7,7 @@ import { row, rows } from './db.ts';
 import { guarded, LogFault } from './faults.ts';
 import { openProjections } from './projections.ts';
 import { rebuild } from './rebuild.ts';
+import { type OpenReminder, remindersOf } from './reminders.ts';
 import { search } from './search.ts';
 import type { Committed, Found, JobQuery, NewTurn, Receipt, TurnEnd } from './types.ts';
 
@@ -150,6 +151,7 @@ export function openStore(db: Db) {
       rows<TurnEnd & { job: number }>(ends, seq, limit).map((end) => ({ ...end, job: String(end.job) })),
     head: (): number => row<{ seq: number }>(head)?.seq ?? 0,
     search: (query: JobQuery): Found => search(db, query),
+    reminders: (): readonly OpenReminder[] => remindersOf(db),
     rebuild: (): number => guarded(() => rebuild(db, projections, events)),
     /** From now on nothing is added; reading goes on. */
     refuse: (fault: LogFault): void => {

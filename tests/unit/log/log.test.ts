@@ -213,6 +213,18 @@ describe('migrations', () => {
     expect(log.append(aTurn('1')).seq).toBe(18);
   });
 
+  it('finds the reminders of an older log that nobody has dealt with', () => {
+    const path = somewhere();
+    copyFileSync(fixture.replace('schema-1', 'schema-2'), path);
+    const log = aLog(path);
+    const reminders = [{ job: '1', id: 'b', text: 'check the U-bolts', dueAt: '2027-02-25' }];
+    expect(log.reminders()).toEqual(reminders);
+    log.rebuild();
+    expect(log.reminders()).toEqual(reminders);
+    log.append(aTurn('1', [{ kind: 'reminderDone', id: 'b' }]));
+    expect(log.reminders()).toEqual([]);
+  });
+
   it('leaves the old version when a step breaks off', () => {
     const path = somewhere();
     copyFileSync(fixture, path);
