@@ -24,6 +24,7 @@ export const turnRequest = z.strictObject({
   confidence: z.number().min(0).max(1).optional(),
   alternatives: z.array(line(500)).max(8).optional(),
   heardAt: z.iso.datetime({ offset: true }),
+  waitedMs: z.int().min(0).optional(),
 }) satisfies z.ZodType<Loose<TurnRequest>>;
 
 export const deskAction = z.strictObject({
@@ -40,8 +41,11 @@ const name = line(40)
   .transform((text) => text.trim());
 
 export const joinRequest = z.strictObject({ code: line(64), name });
-export const renameRequest = z.strictObject({ name });
-export const invitationRequest = z.strictObject({ role: z.enum(['desk', 'bay', 'reader']) });
+const role = z.enum(['desk', 'bay', 'reader']);
+export const deviceChange = z
+  .strictObject({ name: name.optional(), role: role.optional() })
+  .refine((change) => Object.keys(change).length > 0, 'a name or a role');
+export const invitationRequest = z.strictObject({ role });
 
 export const shopSettings = z.strictObject({
   name: line(80).min(1),

@@ -23,6 +23,9 @@ export interface Turns {
   know(): Know;
 }
 
+/** Waited longer than this is as good as for ever: a clock that was put right meanwhile. */
+const longestMs = 366 * 86_400_000;
+
 /** `changed` hears of each turn after it is on disk. `clock` gives ISO time. */
 export function createTurns(log: Log, speech: Speech, clock: () => string, changed?: (turn: Changed) => void): Turns {
   const know = (): Know => knowOf(log, speech);
@@ -38,14 +41,15 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
   }
 
   function take(request: TurnRequest, who: string, invented = false): Outcome<TurnResponse> {
-    const digest = digestOf(request);
+    const { waitedMs: _waited, ...lasting } = request;
+    const digest = digestOf(lasting);
     const before = log.receipt(request.id);
     if (before) return before.digest === digest ? again(before) : { ok: false, code: 'idReused' };
     const job = request.job === null ? null : log.job(request.job);
     if (request.job !== null && !job) return { ok: false, code: 'noSuchJob' };
     const now = clock();
     const known = know();
-    const heard = hear(request, job, known);
+    const heard = hear(request, job, now, known);
     const turn = takenOver(speech.takeTurn(job, heard, now, known), heard, now, known);
     const did = invented ? turn.events.map(marked) : turn.events;
     const events: EventBody[] = [heardEvent(request, heard), ...did, repliedEvent(turn.reply)];
@@ -65,7 +69,8 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
     return { ...speech.takeTurn(job, heard, now, known), open };
   }
 
-  function hear(request: TurnRequest, job: JobRecord | null, known: Know): Heard {
+  /** When it was spoken counts by our clock alone: a device's own may be hours off. */
+  function hear(request: TurnRequest, job: JobRecord | null, now: string, known: Know): Heard {
     const expects = job ? view(job, known).expects : undefined;
     return {
       turn: request.id,
@@ -73,7 +78,7 @@ export function createTurns(log: Log, speech: Speech, clock: () => string, chang
       heardBy: request.heardBy,
       ...(request.confidence === undefined ? {} : { confidence: request.confidence }),
       runnersUp: (request.alternatives ?? []).map((text) => speech.understand(text, expects)),
-      heardAt: request.heardAt,
+      heardAt: new Date(Date.parse(now) - Math.min(request.waitedMs ?? 0, longestMs)).toISOString(),
     };
   }
 

@@ -16,7 +16,10 @@ export interface TurnRequest {
   readonly heardBy: HeardBy;
   readonly confidence?: number;
   readonly alternatives?: readonly string[];
+  /** By the device's own clock, which may be wrong: kept as told, judged by nothing. */
   readonly heardAt: string;
+  /** How long it was kept on the device before it was sent, by that same clock; absent: sent at once. May differ when sent again. */
+  readonly waitedMs?: number;
 }
 
 export interface TurnResponse {
@@ -52,6 +55,30 @@ export interface JobList {
   readonly total: number;
 }
 
+/** GET /api/due: reminders nobody has dealt with, and the next service of each trailer that has a VIN; soonest first. */
+export interface DueList {
+  /** ISO time on the server's clock, by which `state` was told. */
+  readonly at: string;
+  readonly items: readonly DueItem[];
+}
+
+export interface DueItem {
+  readonly id: string;
+  readonly what: 'reminder' | 'service';
+  readonly text: string;
+  readonly state: 'due' | 'soon' | 'notYet';
+  /** ISO date. */
+  readonly dueAt?: string;
+  /** Odometer reading in miles, exact. */
+  readonly dueMiles?: string;
+  /** The job it comes from. */
+  readonly job: string;
+  readonly title: string;
+  readonly vin?: string;
+  readonly invented: boolean;
+  readonly source?: string;
+}
+
 /** GET /api/jobs/:id/events: everything that happened to the job, oldest first. */
 export interface EventList {
   readonly events: readonly JobEvent[];
@@ -73,4 +100,37 @@ export interface StreamTurn {
   readonly seq: number;
   readonly who: string;
   readonly turn: string;
+}
+
+/** `desk` may do everything, `bay` may talk, `reader` may look. */
+export type DeviceRole = 'desk' | 'bay' | 'reader';
+
+/** A device that joined. It may do nothing once it is revoked. */
+export interface DeviceEntry {
+  readonly id: string;
+  readonly name: string;
+  readonly role: DeviceRole;
+  readonly pairedAt: string;
+  readonly seenAt: string;
+  readonly revokedAt?: string;
+}
+
+/** GET /api/devices, for a desk. `own`: the one that asks; null on the shop computer itself. */
+export interface DeviceList {
+  readonly devices: readonly DeviceEntry[];
+  readonly own: string | null;
+}
+
+/** PUT /api/devices/:id: another name, another role, or both. DELETE revokes. */
+export interface DeviceChange {
+  readonly name?: string;
+  readonly role?: DeviceRole;
+}
+
+/** POST /api/devices/codes {role}: lets one device join. `code` is typed by hand; `token` is for a QR code. */
+export interface Invitation {
+  readonly code: string;
+  readonly token: string;
+  readonly role: DeviceRole;
+  readonly expiresAt: string;
 }

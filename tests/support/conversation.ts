@@ -38,8 +38,9 @@ export function aTechnician(path = somewhere()) {
   return {
     say(text: string, manner: Manner = { heardBy: 'typed' }, lateMs = 0): Moment {
       now += 5000;
-      const heardAt = new Date(now - lateMs).toISOString();
-      const outcome = turns.take({ id: `turn-${String(++said).padStart(8, '0')}`, job, text, heardAt, ...manner }, 'bay 1');
+      const id = `turn-${String(++said).padStart(8, '0')}`;
+      const kept = lateMs > 0 ? { waitedMs: lateMs } : {};
+      const outcome = turns.take({ id, job, text, heardAt: clock(), ...kept, ...manner }, 'bay 1');
       if (!outcome.ok) throw new TypeError(`turn refused: ${outcome.code}`);
       job = outcome.value.job ?? job;
       const record = job === null ? null : log.job(job);

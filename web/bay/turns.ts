@@ -25,7 +25,11 @@ const linesKept = 200;
 export function createTurns(outbox: Outbox, speak: (text: string) => void): Turns {
   const session = newId();
   const mine = new Set<string>();
-  const sender = createSender(outbox, ({ request }) => api.turn(request), { settled, held, changed });
+  const sender = createSender(outbox, ({ request }) => api.turn({ ...request, waitedMs: waited(request) }), {
+    settled,
+    held,
+    changed,
+  });
 
   async function say(text: string, how: How): Promise<void> {
     const request: TurnRequest = { id: newId(), job: bay.get().job, text, heardAt: new Date().toISOString(), ...how };
@@ -106,6 +110,9 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
 
   return { say, show, remind, kick: sender.kick };
 }
+
+/** Since it was spoken, by this device's clock alone. */
+const waited = ({ heardAt }: TurnRequest): number => Math.max(0, Date.now() - Date.parse(heardAt));
 
 export function addLine(line: Line): void {
   const { lines } = bay.get();

@@ -50,6 +50,39 @@ describe('turns', () => {
     expect(server.log.head()).toBe(head);
   });
 
+  describe('a yes from a device whose clock is wrong', () => {
+    async function yesAt(late: object): Promise<string | undefined> {
+      const server = await aServer();
+      const { job } = await say(server, 'open a job for the blue trailer');
+      await say(server, 'left wheel nut torque ninety', job);
+      const response = await server.call('/api/turns', { method: 'POST', body: { ...spoken('yes', job), ...late } });
+      expect(response.status).toBe(200);
+      const { values } = await read<JobRecord>(server, `/api/jobs/${job}/record`);
+      return values.find(({ field }) => field === 'wheelNutTorque')?.status;
+    }
+
+    it.each(['1970-01-01T00:00:00.000Z', '2026-11-25T09:00:00.000Z', '2099-01-01T00:00:00.000Z'])(
+      'counts at %s',
+      async (heardAt) => {
+        expect(await yesAt({ heardAt })).toBe('confirmed');
+      },
+    );
+    it('counts when it waited on the device for a moment', async () => expect(await yesAt({ waitedMs: 2000 })).toBe('confirmed'));
+    it.each([600_000, 8e15])('answers nothing when it was kept there for %d ms', async (waitedMs) => {
+      expect(await yesAt({ waitedMs })).toBe('heard');
+    });
+  });
+
+  it('takes a turn once that is sent again after a longer wait', async () => {
+    const server = await aServer();
+    const turn = spoken('open a job for the blue trailer');
+    for (const waitedMs of [10, 5000]) {
+      const answer = await server.call('/api/turns', { method: 'POST', body: { ...turn, waitedMs } });
+      expect(answer.status).toBe(200);
+    }
+    expect((await read<JobList>(server, '/api/jobs')).total).toBe(1);
+  });
+
   it.each(['no, 72 3/8', '72 3/8', 'no, 72'])('does not take "%s" for a bolt pattern', async (said) => {
     const server = await aServer();
     const { job } = await say(server, 'open a job for the blue trailer');
