@@ -86,7 +86,7 @@ const bodies: Record<string, fc.Arbitrary<unknown>> = {
   }),
   '/api/pair': fc.record({ code: text, name: text }),
   '/api/devices/codes': fc.record({ role: fc.constantFrom('desk', 'bay', 'reader', 'king') }),
-  '/api/devices/:id': fc.record({ name: text }),
+  '/api/devices/:id': fc.record({ name: text, role: mostly('desk', 'bay', 'reader', 'king') }, { requiredKeys: [] }),
   '/api/stock': fc.oneof(
     text,
     fc

@@ -2,12 +2,13 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { setCookie } from 'hono/cookie';
 import type { Log } from '#log';
+import type { DeviceList } from '#wire';
 import { readBody } from '../body.ts';
 import { callerOf, cookieName, only } from '../gate.ts';
 import { createLimiter } from '../limits.ts';
 import type { Pairing } from '../pairing.ts';
 import { problem } from '../problem.ts';
-import { invitationRequest, joinRequest, renameRequest } from '../schemas.ts';
+import { deviceChange, exact, invitationRequest, joinRequest } from '../schemas.ts';
 import type { Listeners } from '../stream.ts';
 
 const yearSeconds = 365 * 86_400;
@@ -27,19 +28,19 @@ export function joinRoutes(pairing: Pairing): Hono {
   });
 }
 
-/** The list of devices, for a desk: see, name, revoke, invite. */
+/** The list of devices, for a desk: see, name, give a role, revoke, invite. */
 export function deviceRoutes(log: Log, pairing: Pairing, listeners: Listeners, clock: () => string): Hono {
   const app = new Hono();
   app.use('*', only('desk'));
-  app.get('/', (c) => c.json({ devices: log.devices() }));
+  app.get('/', (c) => c.json<DeviceList>({ devices: log.devices(), own: c.get('device')?.id ?? null }));
   app.post('/codes', async (c) => {
     const body = await readBody(c, invitationRequest);
     return body.ok ? c.json(pairing.invite(body.value.role)) : body.response;
   });
   app.put('/:id', async (c) => {
-    const body = await readBody(c, renameRequest);
+    const body = await readBody(c, deviceChange);
     if (!body.ok) return body.response;
-    return log.renameDevice(c.req.param('id'), body.value.name) ? c.json({ ok: true }) : problem(c, 'noSuchDevice');
+    return log.changeDevice(c.req.param('id'), exact(body.value)) ? c.json({ ok: true }) : problem(c, 'noSuchDevice');
   });
   app.delete('/:id', (c) => {
     const id = c.req.param('id');

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { ErrorBody } from '#wire';
+import type { DeviceList, ErrorBody } from '#wire';
 import { somewhere } from '../../support/log.ts';
 import { aServer, ownHost, ownOrigin, paired, spoken } from '../../support/server.ts';
 
@@ -162,16 +162,38 @@ describe('devices', () => {
     };
     const id = devices.find(({ name }) => name === 'bay 1')?.id ?? '';
     expect(JSON.stringify(devices)).not.toContain('token');
-    expect((await server.call(`/api/devices/${id}`, { method: 'PUT', body: { name: 'bay 7' }, headers: desk })).status).toBe(200);
+    const change = async (body: object) =>
+      (await server.call(`/api/devices/${id}`, { method: 'PUT', body, headers: desk })).status;
+    expect(await change({ name: 'bay 7' })).toBe(200);
+    expect(server.log.devices().find((device) => device.id === id)).toMatchObject({ name: 'bay 7', role: 'bay' });
+    expect([await change({}), await change({ role: 'king' }), await change({ name: '--' })]).toEqual([400, 400, 400]);
     const stream = await server.call('/api/stream', { headers: bay });
     expect(stream.status).toBe(200);
     expect((await server.call(`/api/devices/${id}`, { method: 'DELETE', headers: desk })).status).toBe(200);
     expect(await stream.text()).toContain('event: bye');
+    expect(await change({ name: 'back again' })).toBe(404);
     expect(await refusal(await server.call('/api/jobs', { headers: bay }))).toEqual([401, 'unpaired']);
     expect(await refusal(await server.call(`/api/devices/${id}`, { method: 'DELETE', headers: desk }))).toEqual([
       404,
       'noSuchDevice',
     ]);
+  });
+
+  it('makes a device read-only at once, and a bay again', async () => {
+    const server = await aServer(asked);
+    const desk = { cookie: await paired(server, 'desk', 'front desk') };
+    const bay = { cookie: await paired(server, 'bay', 'bay 1') };
+    const { devices, own } = (await (await server.call('/api/devices', { headers: desk })).json()) as DeviceList;
+    const of = (name: string) => devices.find((device) => device.name === name)?.id;
+    expect(own).toBe(of('front desk'));
+    const talks = async () => (await server.call('/api/turns', { ...open(), headers: bay })).status;
+    const put = (role: string) => server.call(`/api/devices/${of('bay 1')}`, { method: 'PUT', body: { role }, headers: desk });
+    expect(await talks()).toBe(200);
+    expect((await put('reader')).status).toBe(200);
+    expect([await talks(), (await server.call('/api/jobs/1', { headers: bay })).status]).toEqual([403, 200]);
+    expect((await put('bay')).status).toBe(200);
+    expect(await talks()).toBe(200);
+    expect(server.log.devices().map(({ name }) => name)).toEqual(['bay 1', 'front desk']);
   });
 
   it('forgets a device that was idle for 90 days or is a year old', async () => {
