@@ -49,6 +49,7 @@ export type CommandName =
   | 'resume'
   | 'openJob'
   | 'closeJob'
+  | 'closeAnyway'
   | 'help'
   | 'remind';
 

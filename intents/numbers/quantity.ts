@@ -78,10 +78,20 @@ export function readAmount(tokens: readonly Token[], at: number, plausible?: Pla
   if (!plausible || !likeliest || plausible(likeliest.value, likeliest.unit)) return likeliest;
   // Only a run of chunks may be cut short; a fraction or a schoolbook number was said whole.
   if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return likeliest;
+  const thousandths = withoutPoint(tokens, likeliest.number);
+  if (thousandths && plausible(thousandths.value, thousandths.unit)) return thousandths;
   const shorter = readNumbers(tokens, at)
     .slice(1)
     .map((number) => withUnit(tokens, number));
   return shorter.find(({ value, unit }) => plausible(value, unit)) ?? likeliest;
+}
+
+/** "oh oh five" off a dial is .005: digits that lead with nought, the point unsaid. */
+function withoutPoint(tokens: readonly Token[], number: NumberReading): QuantityReading | undefined {
+  const digits = number.whole?.digits ?? '';
+  if (!/^0\d\d/.test(digits)) return undefined;
+  const value = new Fraction(`0.${digits}`);
+  return withUnit(tokens, { ...number, value, soundsLike: [], shape: 'decimal', resolution: `1/${10 ** digits.length}` });
 }
 
 const likeliestAmount = remembered((tokens: readonly Token[], at: number): readonly QuantityReading[] => {

@@ -72,6 +72,7 @@ export const commandWords: readonly CommandWords[] = [
       'read me (back|the numbers|the measurements|what you have|what you have got|everything|the list|my numbers)',
       'what did i (say|tell you|give you|call out) [so far|last|just now]',
       'what did i just say',
+      'did you (get|catch|hear|write|take) (that|it|all that) [down]',
       'play (it|that) back',
       'give (it|that|them) back to me',
       'say it all back',
@@ -218,6 +219,15 @@ export const commandWords: readonly CommandWords[] = [
       "(we're|we are|i'm) (done|finished|all done) (here|for today|with this one|with this trailer|with this job|with the job|with the trailer)",
       '(wrap|close) (it|this|this one) (up|out)',
       'that is it for this (one|job|trailer)',
+    ],
+  },
+  {
+    name: 'closeAnyway',
+    said: [
+      '(close|finish|sign off) (it|the job|this job) (anyway|anyhow|all the same|regardless)',
+      '(close|finish) (anyway|anyhow)',
+      'close (it|the job|this job) with (it|that|those|them|all that) open',
+      '(close|finish) (it|the job|this job) (as it is|as is)',
     ],
   },
   {

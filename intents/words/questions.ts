@@ -43,6 +43,15 @@ export const topics: readonly TopicWords[] = [
     said: ['why', 'why is that', 'why do i do that', 'how come'],
   },
   {
+    topic: 'alignment',
+    keys: [
+      'which way move|moves|push|shift|slide|go',
+      'which end|side move|moves|goes|forward|back',
+      'move forward|back|forwards|backwards',
+    ],
+    said: ['which way do i move the axle', 'which end do i move'],
+  },
+  {
     topic: 'whatFits',
     keys: [
       'what fits|fit',
