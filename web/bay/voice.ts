@@ -101,14 +101,14 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
   }
 
   function speak(text: string): void {
-    const { speaks, rate } = device.get();
+    const { speaks, rate, volume } = device.get();
     if (!speaks || !speaker || text === '' || bay.get().voice.is === 'listening') return;
     const before = bay.get().voice;
     bay.set({ voice: { is: 'speaking' } });
     const over = (): void => {
       if (bay.get().voice.is === 'speaking') bay.set({ voice: before.is === 'speaking' ? { is: 'ready' } : before });
     };
-    void speaker.speak(text, rate).then(over, over);
+    void speaker.speak(text, rate, volume).then(over, over);
   }
 
   return { load, talk: hear, speak };

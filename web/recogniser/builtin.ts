@@ -1,4 +1,5 @@
 // The built-in recogniser as the page holds it: microphone, worker, and the press in hand.
+import { scriptAddress } from '../shared/trusted.ts';
 import { fault } from './faults.ts';
 import type { FromWorker, ToWorker, VoiceFiles } from './messages.ts';
 import { createMicrophone } from './microphone.ts';
@@ -50,7 +51,7 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
   function start(onProgress: (part: number) => void): Promise<void> {
     onState('loading');
     return new Promise((resolve, reject) => {
-      const made = new Worker(address('recogniser.worker'), { type: 'module' });
+      const made = new Worker(scriptAddress(address('recogniser.worker')), { type: 'module' });
       worker = made;
       made.onmessage = ({ data }: MessageEvent<FromWorker>) => {
         if (data.kind === 'progress') onProgress(data.part);

@@ -4,7 +4,7 @@ export interface DeviceVoice {
   ready(): boolean;
   prime(): void;
   /** Resolves when spoken, stopped, or when the voice is stuck. */
-  speak(parts: readonly string[], rate: number): Promise<void>;
+  speak(parts: readonly string[], rate: number, volume: number): Promise<void>;
   stop(): void;
 }
 
@@ -25,11 +25,12 @@ export function deviceVoice(): DeviceVoice {
   choose();
   engine.addEventListener?.('voiceschanged', choose);
 
-  function one(text: string, rate: number): Promise<void> {
+  function one(text: string, rate: number, volume: number): Promise<void> {
     return new Promise((resolve) => {
       const utterance = new SpeechSynthesisUtterance(text);
       if (voice) utterance.voice = voice;
       utterance.rate = rate;
+      utterance.volume = volume;
       const watchdog = setTimeout(
         () => {
           engine.cancel();
@@ -57,14 +58,14 @@ export function deviceVoice(): DeviceVoice {
       nothing.volume = 0;
       engine.speak(nothing);
     },
-    async speak(parts, rate) {
+    async speak(parts, rate, volume) {
       let stopped = false;
       const mine = (): void => {
         stopped = true;
       };
       engine.cancel();
       for (const part of parts) {
-        const spoken = one(part, rate);
+        const spoken = one(part, rate, volume);
         const end = halt;
         halt = () => {
           mine();

@@ -10,10 +10,15 @@ import { fetchSpeech } from './server-voice.ts';
 export interface Speaker {
   /** Called in a press: browsers let sound start only then. */
   prime(): void;
-  /** Resolves when all is spoken or stopped; never rejects. A new text replaces the one being spoken. `rate` 1 is usual. */
-  speak(text: string, rate?: number): Promise<void>;
+  /** Resolves when all is spoken or stopped; never rejects. A new text replaces the one being spoken. `rate` 1 is usual, `volume` 0..1. */
+  speak(text: string, rate?: number, volume?: number): Promise<void>;
   /** Silent at once. */
   stop(): void;
+}
+
+interface Manner {
+  readonly rate: number;
+  readonly volume: number;
 }
 
 export function createSpeaker(): Speaker {
@@ -25,11 +30,11 @@ export function createSpeaker(): Speaker {
     bank = loaded;
   });
 
-  async function speakAll(text: string, rate: number, mine: number): Promise<void> {
+  async function speakAll(text: string, { rate, volume }: Manner, mine: number): Promise<void> {
     const parts = sentences(text);
     const plans = parts.map((part) => bank?.plan(part));
     if (bank && plans.every((plan) => plan !== undefined)) return player.pieces(bank, plans.flat(), rate);
-    if (device.ready()) return device.speak(parts, rate);
+    if (device.ready()) return device.speak(parts, rate, volume);
     // The next sentence is fetched while this one is spoken.
     let next = fetchSpeech(parts[0] ?? '');
     for (const [index, part] of parts.entries()) {
@@ -55,9 +60,10 @@ export function createSpeaker(): Speaker {
       player.prime();
       device.prime();
     },
-    async speak(text, rate = 1) {
+    async speak(text, rate = 1, volume = 1) {
       stop();
-      await speakAll(text, rate, turn).catch(() => player.hum());
+      player.volume(volume);
+      await speakAll(text, { rate, volume }, turn).catch(() => player.hum());
     },
     stop,
   };

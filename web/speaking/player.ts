@@ -3,6 +3,8 @@ import { type Bank, bankRate, type Piece } from './bank.ts';
 
 export interface Player {
   prime(): void;
+  /** 0..1, of what is played from now on. */
+  volume(part: number): void;
   pieces(bank: Bank, pieces: readonly Piece[], rate: number): Promise<void>;
   /** A WAV file. */
   sound(wav: ArrayBuffer, rate: number): Promise<void>;
@@ -17,6 +19,8 @@ const overlapSeconds = 0.02;
 
 export function createPlayer(): Player {
   let context: AudioContext | undefined;
+  let out: GainNode | undefined;
+  let loudness = 1;
   let playing: AudioScheduledSourceNode[] = [];
   let over: () => void = () => undefined;
 
@@ -25,6 +29,15 @@ export function createPlayer(): Player {
     if (context.state === 'suspended') void context.resume().catch(() => undefined);
     return context;
   };
+
+  function outlet(): GainNode {
+    if (!out) {
+      out = new GainNode(audio());
+      out.connect(audio().destination);
+    }
+    out.gain.value = loudness;
+    return out;
+  }
 
   function stop(): void {
     for (const source of playing) source.stop();
@@ -47,13 +60,16 @@ export function createPlayer(): Player {
 
   function place(buffer: AudioBuffer, at: number, rate: number): AudioBufferSourceNode {
     const source = new AudioBufferSourceNode(audio(), { buffer, playbackRate: rate });
-    source.connect(audio().destination);
+    source.connect(outlet());
     source.start(at);
     return source;
   }
 
   return {
     prime: () => void audio(),
+    volume(part) {
+      loudness = part;
+    },
     pieces(bank, pieces, rate) {
       const begin = audio().currentTime + leadSeconds;
       let at = begin;
@@ -77,8 +93,8 @@ export function createPlayer(): Player {
     hum() {
       const now = audio().currentTime + leadSeconds;
       const tone = new OscillatorNode(audio(), { frequency: 520 });
-      const volume = new GainNode(audio(), { gain: 0.1 });
-      tone.connect(volume).connect(audio().destination);
+      const faint = new GainNode(audio(), { gain: 0.1 });
+      tone.connect(faint).connect(outlet());
       tone.start(now);
       tone.stop(now + 0.25);
       return until([tone], 0.25);

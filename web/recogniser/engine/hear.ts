@@ -58,7 +58,10 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
       const frames = await model.encode(normalised(samples));
       const seconds = samples.length / 16_000;
       const length = { expected: tokensASecond * seconds, maxTokens: 6 + Math.ceil(seconds * 6.5) };
-      const found = await search(model, frames, lexiconFor(expects), { ...tuning, ...length, ...(goOn && { goOn }) });
+      // Digits come twice in a row; a name with its value does not.
+      const mayRepeat = (text: string): boolean => language.read(text, expects).kind !== 'measure';
+      const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };
+      const found = await search(model, frames, lexiconFor(expects), options);
       return weigh(found, (text) => language.read(text, expects));
     },
   };

@@ -1,7 +1,7 @@
 // Beam search over the grammar, scored by the model's own log-probabilities. All hypotheses go through the decoder as one batch.
 
 import type * as Ort from 'onnxruntime-web/wasm';
-import { type Lexicon, type Position, textOf } from './lexicon.ts';
+import { type Lexicon, type Position, textOf, type Words } from './lexicon.ts';
 import type { Memory, Model } from './model.ts';
 
 const endToken = 2;
@@ -17,6 +17,8 @@ export interface SearchOptions {
   /** And those this far behind the best running one: in clear speech few are left. */
   readonly spread: number;
   readonly maxTokens: number;
+  /** Asked of words that were said twice in a row: may that be? */
+  readonly mayRepeat: (text: string) => boolean;
   /** Asked between steps; false gives the search up. */
   readonly goOn?: () => Promise<boolean>;
 }
@@ -44,12 +46,12 @@ interface Running {
 
 /** Best first; each text once. Empty when given up. */
 export async function search(model: Model, frames: Ort.Tensor, words: Lexicon, options: SearchOptions): Promise<Candidate[]> {
-  const { margin, maxTokens, goOn } = options;
+  const { margin, maxTokens, mayRepeat, goOn } = options;
   const done = new Map<string, Candidate>();
   let { memory, rows } = await model.begin(frames);
   let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, counted: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
-    finish(running, rows, words, done);
+    finish(running, rows, words, done, mayRepeat);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
     const next = length < maxTokens ? grow(running, rows, words, options).filter(({ score }) => score > best - margin) : [];
     if (next.length === 0) break;
@@ -67,12 +69,18 @@ const stepWith = (model: Model, memory: Memory, next: readonly Running[]) =>
     next.map(({ token }) => token),
   );
 
-function finish(running: readonly Running[], rows: readonly Float32Array[], words: Lexicon, done: Map<string, Candidate>): void {
+function finish(
+  running: readonly Running[],
+  rows: readonly Float32Array[],
+  words: Lexicon,
+  done: Map<string, Candidate>,
+  mayRepeat: SearchOptions['mayRepeat'],
+): void {
   running.forEach(({ at, logProb, tokens, score }, index) => {
     const ending = rows[index]?.[endToken] ?? Number.NEGATIVE_INFINITY;
     for (const position of at) {
       const whole = words.ending(position);
-      if (!whole) continue;
+      if (!whole || stutters(whole, mayRepeat)) continue;
       const candidate = { text: textOf(whole), logProb: logProb + ending, tokens, score: score + ending };
       if (candidate.score > (done.get(candidate.text)?.score ?? Number.NEGATIVE_INFINITY)) done.set(candidate.text, candidate);
     }
@@ -89,7 +97,7 @@ function grow(
   running: readonly Running[],
   rows: readonly Float32Array[],
   words: Lexicon,
-  { beam, reward, expected, spread }: SearchOptions,
+  { beam, reward, expected, spread, mayRepeat }: SearchOptions,
 ): Running[] {
   const all = running.flatMap((from, parent) => {
     const row = rows[parent];
@@ -111,7 +119,12 @@ function grow(
   });
   all.sort((a, b) => b.score - a.score);
   const top = all[0]?.score ?? 0;
-  return all.slice(0, beam).filter(({ score }) => score > top - spread);
+  const next: Running[] = [];
+  for (const each of all) {
+    if (next.length === beam || each.score <= top - spread) break;
+    if (!each.at.every((position) => stutters(position.words, mayRepeat))) next.push(each);
+  }
+  return next;
 }
 
 /** By token, all places where it leads. */
@@ -127,4 +140,14 @@ function waysFrom({ at }: Running, words: Lexicon): Map<number, Way> {
     });
   }
   return ways;
+}
+
+/** Into silence the model likes to say its sentence again. */
+function stutters(words: Words | undefined, mayRepeat: SearchOptions['mayRepeat']): boolean {
+  const said = textOf(words).split(' ');
+  for (let size = 2; size * 2 <= said.length; size += 1) {
+    const last = said.slice(-size).join(' ');
+    if (said.slice(-2 * size, -size).join(' ') === last && !mayRepeat(last)) return true;
+  }
+  return false;
 }
