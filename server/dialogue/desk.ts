@@ -42,7 +42,13 @@ export function deskAction(job: JobRecord, action: DeskRequest, _now: string, _k
 function closePoint(job: JobRecord, { target, reason }: DeskRequest): DeskOutcome {
   if (job.notes.some(({ id, closed }) => id === target && closed === undefined))
     return { events: [{ kind: 'pointClosed', id: target, reason }] };
-  if (job.reminders.some(({ id, done }) => id === target && !done)) return { events: [{ kind: 'reminderDone', id: target }] };
+  if (job.reminders.some(({ id, done }) => id === target && !done))
+    return {
+      events: [
+        { kind: 'reminderDone', id: target },
+        { kind: 'annotated', text: reason },
+      ],
+    };
   return no(
     'Only a noted defect or a reminder can be closed at the desk.',
     'Confirm values one by one; steps are done in the bay.',

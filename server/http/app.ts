@@ -2,6 +2,8 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Log } from '#log';
+import type { DueList } from '#wire';
+import { dueIn } from './due.ts';
 import { dressed, type Gate, knownDevice, notTooMuch, only, rightHost, rightOrigin } from './gate.ts';
 import { type LogLine, traced } from './lines.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
@@ -76,6 +78,10 @@ export function createApp(services: Services, gate: Gate): Hono {
   app.route('/api/stock', stockRoutes(log));
   app.route('/api/turns', turnRoutes(log, turns));
   app.route('/api/jobs', jobRoutes(log, turns));
+  app.get('/api/due', (c) => {
+    const at = clock();
+    return c.json<DueList>({ at, items: dueIn(log, at) });
+  });
   app.route('/api/speech', speechRoutes());
   app.route('/api/stream', streamRoutes(log, listeners));
   app.route('/api/pair', joinRoutes(pairing));

@@ -4,7 +4,14 @@ import { serveStatic } from '@hono/node-server/serve-static';
 import type { Context, Hono } from 'hono';
 import { problem } from './problem.ts';
 
-const pages = { '/': 'bay', '/log': 'log', '/jobs/:id': 'review', '/jobs/:id/sheet': 'sheet', '/pair': 'pair' };
+const pages = {
+  '/': 'bay',
+  '/log': 'log',
+  '/jobs/:id': 'review',
+  '/jobs/:id/sheet': 'sheet',
+  '/pair': 'pair',
+  '/devices': 'devices',
+};
 
 export function servePages(app: Hono, folder: string): void {
   mkdirSync(folder, { recursive: true });

@@ -8,6 +8,7 @@ import type { EventBody } from '#log/events';
 import { launch, openPage, openShop, type Shop, withBrowser } from '../support/browser.ts';
 
 const jobs = 5000;
+const vin = '1J9RP1A36A1644345';
 const titles = ['flatbed', 'boat trailer', 'horse box', 'car hauler', 'stock trailer'];
 
 function fill(path: string): void {
@@ -29,6 +30,12 @@ function fill(path: string): void {
           heardBy: 'typed',
         },
       });
+    if (number === 42)
+      events.push(
+        { kind: 'valueHeard', value: { id: 'v', field: 'vin', stage: 'found', value: vin, raw: vin, heardBy: 'typed' } },
+        { kind: 'reminderSet', id: 'nuts', text: 'check the wheel nuts again', dueAt: '2026-03-01' },
+        { kind: 'closed', open: [] },
+      );
     log.append({ turn: `seed-${number}`, job: null, at, who: 'seed', events, receipt: { digest: String(number) } });
   }
   log.close();
@@ -64,6 +71,24 @@ withBrowser('the log book with five thousand jobs', () => {
     await page.getByLabel('To').fill('2026-01-02');
     await page.getByLabel('with open points only').uncheck();
     await page.locator('.count', { hasText: '24 jobs' }).waitFor();
+    expect(faults).toEqual([]);
+  });
+
+  it('says what is due over all jobs, and lets the desk deal with a reminder', async () => {
+    const { page, faults } = await openPage(browser, `${shop.url}/log`);
+    const due = page.locator('.due');
+    await due.locator('.due', { hasText: 'check the wheel nuts again, by 1 March 2026' }).waitFor();
+    await due.getByText('1 later').click();
+    await due.locator('.notYet', { hasText: `yearly inspection` }).waitFor();
+    expect(await due.locator('.notYet').textContent()).toContain(vin);
+    await due.locator('.due a').click();
+    const point = page.locator('.point', { hasText: 'check the wheel nuts again' });
+    await point.getByLabel('Closed because').fill('checked at the gate');
+    await point.getByRole('button', { name: 'Close point' }).click();
+    await point.waitFor({ state: 'detached' });
+    await page.locator('.told.desk', { hasText: 'checked at the gate' }).waitFor();
+    await page.goto(`${shop.url}/log`);
+    await page.getByText('Nothing is due').waitFor();
     expect(faults).toEqual([]);
   });
 });

@@ -8,6 +8,7 @@ import { createStore, useStore } from '../shared/store.ts';
 import { followStream } from '../shared/stream.ts';
 import { Top } from '../shared/top.tsx';
 import { when } from '../shared/when.ts';
+import { Due, lookWhatIsDue } from './due.tsx';
 
 interface LogBook {
   readonly jobs: readonly JobSummary[];
@@ -55,8 +56,13 @@ function LogPage() {
   const { jobs, total, state, trouble } = useStore(book);
   return (
     <>
-      <Top title="Log book" />
+      <Top title="Log book">
+        <a class="plain" href="/devices">
+          Devices
+        </a>
+      </Top>
       <main class="ledger">
+        <Due />
         <search>
           <form class="search" onSubmit={onSubmit} onInput={onInput}>
             <label class="wide">
@@ -153,11 +159,15 @@ function Row({ job }: { job: JobSummary }) {
 applyTheme();
 render(<LogPage />, document.getElementById('page') as HTMLElement);
 void look(query);
+void lookWhatIsDue();
 let fresh: ReturnType<typeof setTimeout> | undefined;
 followStream({
   turn: () => {
     clearTimeout(fresh);
-    fresh = setTimeout(() => void look(query), 400);
+    fresh = setTimeout(() => {
+      void look(query);
+      void lookWhatIsDue();
+    }, 400);
   },
   link: () => undefined,
 });

@@ -1,4 +1,4 @@
-// What still waits for someone. A defect noted in passing is closed here with a reason.
+// What still waits for someone. A defect noted in passing, and a reminder, is closed here with a reason.
 import { useState } from 'hono/jsx/dom';
 import type { JobView, OpenPoint } from '#wire';
 
@@ -37,7 +37,7 @@ function Point({ point, onClose }: { point: OpenPoint; onClose: Props['onClose']
         </b>{' '}
         {point.text}
       </p>
-      {point.kind === 'defect' ? (
+      {point.kind === 'defect' || point.kind === 'reminder' ? (
         <form class="point-form" onSubmit={(event: Event) => void send(event)}>
           <label>
             Closed because <input name="reason" required maxlength={500} autocomplete="off" />

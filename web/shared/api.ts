@@ -2,8 +2,13 @@
 import type {
   DeskAction,
   DeskResponse,
+  DeviceChange,
+  DeviceList,
+  DeviceRole,
+  DueList,
   ErrorBody,
   EventList,
+  Invitation,
   JobList,
   JobRecord,
   JobView,
@@ -54,6 +59,7 @@ async function failureOf(response: Response): Promise<Failure> {
 }
 
 const job = (id: string): string => `/api/jobs/${encodeURIComponent(id)}`;
+const device = (id: string): string => `/api/devices/${encodeURIComponent(id)}`;
 
 export interface JobQuery {
   readonly q?: string;
@@ -67,6 +73,7 @@ export interface JobQuery {
 export const api = {
   turn: (request: TurnRequest) => call<TurnResponse>('POST', '/api/turns', request),
   jobs: (query: JobQuery) => call<JobList>('GET', `/api/jobs?${new URLSearchParams({ ...query })}`),
+  due: () => call<DueList>('GET', '/api/due'),
   view: (id: string) => call<JobView>('GET', job(id)),
   record: (id: string) => call<JobRecord>('GET', `${job(id)}/record`),
   events: (id: string) => call<EventList>('GET', `${job(id)}/events`),
@@ -74,6 +81,10 @@ export const api = {
   settings: () => call<Settings>('GET', '/api/settings'),
   saveSettings: (settings: Settings) => call<Settings>('PUT', '/api/settings', settings),
   pair: (code: string, name: string) => call<{ readonly name: string }>('POST', '/api/pair', { code, name }),
+  devices: () => call<DeviceList>('GET', '/api/devices'),
+  invite: (role: DeviceRole) => call<Invitation>('POST', '/api/devices/codes', { role }),
+  changeDevice: (id: string, change: DeviceChange) => call<{ readonly ok: true }>('PUT', device(id), change),
+  revokeDevice: (id: string) => call<{ readonly ok: true }>('DELETE', device(id)),
 } as const;
 
 export const sheetAddress = (id: string, format: 'json' | 'csv'): string => `${job(id)}/sheet.${format}`;

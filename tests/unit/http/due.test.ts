@@ -1,0 +1,85 @@
+// What is due over all jobs: reminders, and the next service of each trailer.
+import { expect, test } from 'vitest';
+import type { FieldId, JobKindId } from '#data';
+import type { EventBody } from '#log/events';
+import type { DueItem, DueList } from '#wire';
+import { aLog, aTurn } from '../../support/log.ts';
+import { aServer } from '../../support/server.ts';
+
+const heard = (id: string, field: FieldId, value: string): EventBody => ({
+  kind: 'valueHeard',
+  value: { id, field, stage: 'found', value, raw: value, heardBy: 'typed' },
+});
+
+const vin = '1J9RP1A36A1644345';
+
+async function dueOn(now: string, jobs: readonly { at: string; kind: JobKindId; bodies: readonly EventBody[] }[]) {
+  const log = aLog();
+  for (const { at, kind, bodies } of jobs)
+    log.append(aTurn(null, [{ kind: 'jobOpened', jobKind: kind, title: kind }, ...bodies], { at }));
+  const server = await aServer({}, log, () => now);
+  const { items } = (await (await server.call('/api/due')).json()) as DueList;
+  return items.map(({ text, state, dueAt, dueMiles }: DueItem) => [state, text, dueAt, dueMiles]);
+}
+
+const closed: EventBody = { kind: 'closed', open: [] };
+const service = {
+  at: '2026-01-10T09:00:00.000Z',
+  kind: 'hubService',
+  bodies: [heard('v', 'vin', vin), heard('o', 'odometer', '1000'), closed],
+} as const;
+
+test('the next service of a trailer counts from its last one, by date or by miles', async () => {
+  // 12 months or 12,000 miles: horse-trailer manual, manualshive 3771233 p. 71; twelve months: 49 CFR 396.17.
+  const bearings = ['repack and set the wheel bearings', '2027-01-10', '13000'];
+  const yearly = ['yearly inspection', '2027-01-10', undefined];
+  expect(await dueOn('2026-06-01T09:00:00.000Z', [service])).toEqual([
+    ['notYet', ...bearings],
+    ['notYet', ...yearly],
+  ]);
+  expect(await dueOn('2026-12-20T09:00:00.000Z', [service])).toEqual([
+    ['soon', ...bearings],
+    ['soon', ...yearly],
+  ]);
+  const back = {
+    at: '2026-05-01T09:00:00.000Z',
+    kind: 'inspection',
+    bodies: [heard('v', 'vin', vin), heard('o', 'odometer', '13001')],
+  } as const;
+  expect((await dueOn('2026-06-01T09:00:00.000Z', [service, back]))[0]).toEqual(['due', ...bearings]);
+});
+
+test('a reminder is due by its date or its miles, and gone when it is dealt with', async () => {
+  const reminders: EventBody[] = [
+    { kind: 'reminderSet', id: 'miles', text: 'check the nuts', dueMiles: '1050' },
+    { kind: 'reminderSet', id: 'date', text: 'check the U-bolts', dueAt: '2026-07-10' },
+    { kind: 'reminderSet', id: 'done', text: 'done already', dueAt: '2026-02-10' },
+    { kind: 'reminderDone', id: 'done' },
+  ];
+  const job = {
+    at: '2026-01-10T09:00:00.000Z',
+    kind: 'axleReplacement',
+    bodies: [heard('v', 'vin', vin), heard('o', 'odometer', '1000'), ...reminders],
+  } as const;
+  expect(await dueOn('2026-02-11T09:00:00.000Z', [job])).toEqual([
+    ['soon', 'check the nuts', undefined, '1050'],
+    ['notYet', 'check the U-bolts', '2026-07-10', undefined],
+  ]);
+  const back = {
+    at: '2026-07-11T09:00:00.000Z',
+    kind: 'hubService',
+    bodies: [heard('v', 'vin', vin), heard('o', 'odometer', '1050')],
+  } as const;
+  expect((await dueOn('2026-07-11T09:00:00.000Z', [job, back])).map(([state]) => state)).toEqual(['due', 'due']);
+});
+
+test('miles without an odometer are said as they are, and never taken for a reading', async () => {
+  const job = {
+    at: '2026-01-10T09:00:00.000Z',
+    kind: 'axleReplacement',
+    bodies: [{ kind: 'reminderSet', id: 'm', text: 'check the nuts after 50 miles', dueMiles: '50' }],
+  } as const;
+  expect(await dueOn('2026-02-11T09:00:00.000Z', [job])).toEqual([
+    ['soon', 'check the nuts after 50 miles', undefined, undefined],
+  ]);
+});
