@@ -1,12 +1,12 @@
 // What could be said now: examples for help and for repair, likeliest first.
 import { fieldOf } from '#data';
-import type { JobRecord } from '#log/events';
+import type { Asked, JobRecord } from '#log/events';
 import { wanted } from './plan.ts';
 import type { Shop } from './types.ts';
 import { sayFieldOf, sayOnly, saySide } from './words.ts';
 
 export function hintsFor(job: JobRecord, shop: Shop): readonly string[] {
-  if (job.asked) return [...answersTo(job.asked.about), 'read it back'];
+  if (job.asked) return [...(job.asked.about === 'close' ? closing(job.asked) : answersTo(job.asked.about)), 'read it back'];
   if (job.status === 'paused') return ['resume'];
   if (job.status === 'closed') return ['new job'];
   const slot = wanted(job)[0];
@@ -19,6 +19,8 @@ export function hintsFor(job: JobRecord, shop: Shop): readonly string[] {
     : [];
   return [...example, 'does it fit', 'what is next', 'done'].slice(0, 4);
 }
+
+const closing = ({ choices = ['yes'] }: Asked): readonly string[] => [...choices, 'no'];
 
 function answersTo(about: string): readonly string[] {
   if (about === 'reason') return ['the reason', 'no'];

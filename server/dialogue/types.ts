@@ -142,6 +142,8 @@ export interface JobView {
   readonly question?: string;
   /** Answers to the question besides yes and no: `say` is sent as if spoken, `show` stands on the button ("58", "fifty-eight"). */
   readonly choices?: readonly { readonly say: string; readonly show: string }[];
+  /** A plain yes does not answer the question: only a choice or a no does. */
+  readonly ownWord?: true;
   readonly candidate?: { readonly title: string; readonly values: Readonly<Record<string, string>> };
   readonly verdict?: string;
   /** Drawn while the step or the last answer is about it. */

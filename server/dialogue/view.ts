@@ -25,6 +25,7 @@ export function view(job: JobRecord, know: Know): JobView {
     open: openPoints(job, shop),
     ...(job.asked ? { question: job.asked.question } : {}),
     ...choicesOf(job, shop),
+    ...(job.asked?.about === 'close' && job.asked.choices ? { ownWord: true } : {}),
     ...(job.candidate ? { candidate: { title: job.candidate.title, values: job.candidate.values } } : {}),
     ...(job.verdict ? { verdict: job.verdict.verdict } : {}),
     ...drawn(job, step, know),

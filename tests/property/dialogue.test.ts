@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fieldOf } from '#data';
 import { foldAll, type JobRecord } from '#log/events';
-import { say, sayAll, silent, type Talk } from '../support/dialogue.ts';
+import { say, sayAll, silent, type Talk, viewed } from '../support/dialogue.ts';
 
 const number = fc.constantFrom(
   'fifteen',
@@ -50,6 +50,7 @@ const phrase = fc.oneof(
       ...[
         'what is still open',
         'close the job',
+        'close it anyway',
         'hold on a second',
         'resume',
         'say again',
@@ -61,6 +62,7 @@ const phrase = fc.oneof(
   },
 );
 const talks = fc.array(phrase, { minLength: 1, maxLength: 18 });
+const closings = fc.array(fc.constantFrom('close the job', 'yes', 'close it anyway', 'no'), { minLength: 2, maxLength: 6 });
 const opened = say(silent, 'new job, hub service on a single axle trailer');
 const runs = { numRuns: 80 };
 
@@ -90,6 +92,23 @@ describe('any conversation', () => {
             if (waits) expect(body.how).toBe('said');
             if (waits) expect(before.job?.asked?.valueIds ?? [], texts.join(' / ')).toContain(body.id);
           }
+        }
+      }),
+      runs,
+    );
+  });
+
+  it('closes a job with points of safety open only by its own word, said to the list of them', () => {
+    fc.assert(
+      fc.property(talks, closings, (talk, end) => {
+        const texts = [...talk, ...end];
+        const all = steps(texts);
+        for (const [i, after] of all.entries()) {
+          const before = all[i - 1];
+          if (!before?.job || !kinds(after, before).some(({ kind }) => kind === 'closed')) continue;
+          expect(before.job.asked?.about).toBe('close');
+          const safety = viewed(before.job).open.some((point) => point.safety);
+          if (safety) expect(texts[i - 1]).toBe('close it anyway');
         }
       }),
       runs,

@@ -19,6 +19,8 @@ export interface Talk {
 
 export const silent: Talk = { job: null, events: [], now: Date.parse('2026-11-25T08:00:00.000Z') };
 
+export const viewed = (job: JobRecord) => view(job, know);
+
 /** One utterance, five seconds after the last one. */
 export function say(talk: Talk, text: string, pauseMs = 5000): Talk {
   const now = talk.now + pauseMs;

@@ -18,9 +18,11 @@ export function Question({ state, onSay }: { state: Bay; onSay: (text: string) =
         ))}
         {view.expects.yesNo ? (
           <>
-            <button type="button" class="answer yes" onClick={() => onSay('yes')}>
-              <span aria-hidden="true">✓</span> Yes
-            </button>
+            {view.ownWord ? null : (
+              <button type="button" class="answer yes" onClick={() => onSay('yes')}>
+                <span aria-hidden="true">✓</span> Yes
+              </button>
+            )}
             <button type="button" class="answer no" onClick={() => onSay('no')}>
               <span aria-hidden="true">✗</span> No
             </button>

@@ -4,7 +4,6 @@ import { fieldOf, policy } from '#data';
 import { type Intent, type Said, sayField, type Where } from '#intents';
 import type { Asked, ValueRecord } from '#log/events';
 import { closeAsk, type Draft, emit, say } from '../draft.ts';
-import { openPoints } from '../open.ts';
 import { stepAt } from '../plan.ts';
 import { askAbout } from '../settle.ts';
 import { byId, isLive } from '../values.ts';
@@ -12,6 +11,7 @@ import { jobLine } from '../wording/jobs.ts';
 import { repairLine } from '../wording/repair.ts';
 import { stepLine } from '../wording/steps.ts';
 import { valueLine } from '../wording/values.ts';
+import { askClosing, leftForClosing } from './closing.ts';
 import { askTarget, replace, strikeNow } from './correct.ts';
 import { askSkip, skipNow } from './steps.ts';
 import { take } from './take.ts';
@@ -76,10 +76,8 @@ function agreed(draft: Draft, asked: Asked): Draft {
       return strikeNow(closed, valuesOf(closed, asked));
     case 'skip':
       return asked.step ? skipNow(draft, asked.step, asked.given ?? '') : closed;
-    case 'close': {
-      const open = openPoints(closed.job, shop).flatMap(({ kind, text }) => (kind === 'reminder' ? [] : [text]));
-      return say(emit(closed, { kind: 'closed', open }), jobLine('closed', { open: open.length }, shop));
-    }
+    case 'close':
+      return leftForClosing(draft).some(({ safety }) => safety) ? askClosing(draft, 'closeNeedsWord') : closeNow(closed);
     case 'verdict':
       return say(closed, jobLine('verdictTaken', {}, shop));
     case 'undo':
@@ -87,6 +85,17 @@ function agreed(draft: Draft, asked: Asked): Draft {
     case 'reason':
       return repeatQuestion(draft, asked);
   }
+}
+
+/** What would close a job with open points of safety: a word of its own, said to the list of them and in time. */
+export function anyway(draft: Draft): Draft | undefined {
+  const asked = openQuestion(draft);
+  return asked?.about === 'close' && !isStale(draft) ? closeNow(closeAsk(draft, 'yes')) : undefined;
+}
+
+function closeNow(draft: Draft): Draft {
+  const open = leftForClosing(draft).map(({ text }) => text);
+  return say(emit(draft, { kind: 'closed', open }), jobLine('closed', { open: open.length }, draft.know.shop));
 }
 
 /** A yes cannot answer a choice: the choice again. */

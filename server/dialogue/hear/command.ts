@@ -4,8 +4,9 @@ import { type Draft, say } from '../draft.ts';
 import { hintsFor } from '../hints.ts';
 import { askedNow, settle } from '../settle.ts';
 import { repairLine } from '../wording/repair.ts';
-import { no, openQuestion, yes } from './asked.ts';
-import { closeJob, pause, resume } from './jobs.ts';
+import { anyway, no, openQuestion, yes } from './asked.ts';
+import { closeJob } from './closing.ts';
+import { pause, resume } from './jobs.ts';
 import { remind } from './note.ts';
 import { readBack, repeat } from './read.ts';
 import { back, done, next, skip } from './steps.ts';
@@ -21,6 +22,7 @@ const moving: ReadonlySet<CommandName> = new Set([
   'pause',
   'resume',
   'closeJob',
+  'closeAnyway',
   'openJob',
   'readBack',
 ]);
@@ -40,6 +42,7 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   resume,
   openJob: (draft) => draft,
   closeJob: (draft) => (openQuestion(draft)?.about === 'close' ? yes(draft) : closeJob(draft)),
+  closeAnyway: (draft) => anyway(draft) ?? closeJob(draft),
   help: (draft) => say(draft, repairLine('help', { could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop)),
   remind: (draft, { rest, said }) => remind(draft, rest, said),
 };

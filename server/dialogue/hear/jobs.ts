@@ -1,8 +1,7 @@
 // Opening, leaving, finding and closing jobs.
 import { type JobKind, jobKinds } from '#data';
 import { type CommandIntent, understand } from '#intents';
-import { ask, closeAsk, type Draft, emit, say } from '../draft.ts';
-import { blocksClosing, openPoints } from '../open.ts';
+import { closeAsk, type Draft, emit, say } from '../draft.ts';
 import { openStepAfter } from '../plan.ts';
 import { askAbout } from '../settle.ts';
 import type { Know } from '../types.ts';
@@ -69,17 +68,4 @@ export function resume(draft: Draft): Draft {
   const told = sayStepAgain(say(back, jobLine('resumed', { title }, shop)));
   const waiting = told.job.values.filter((value) => value.status === 'heard').slice(0, 3);
   return waiting.length > 0 ? askAbout(told, waiting, 0, true) : told;
-}
-
-/** Lists what is open and waits for a yes; a value that clears someone to drive must be confirmed first. */
-export function closeJob(draft: Draft): Draft {
-  const { shop } = draft.know;
-  if (draft.job.status === 'closed') return say(draft, jobLine('isClosed', {}, shop));
-  const blocking = draft.job.values.filter(blocksClosing).slice(0, 3);
-  const open = openPoints(draft.job, shop).filter(({ kind }) => kind !== 'reminder');
-  if (blocking.length > 0) {
-    const because = open.filter(({ kind, safety }) => kind === 'unconfirmed' && safety);
-    return askAbout(say(draft, jobLine('cannotClose', { because }, shop)), blocking, 0, true);
-  }
-  return ask(draft, { about: 'close', valueIds: [] }, jobLine('askClose', { open }, shop));
 }

@@ -1,7 +1,7 @@
 import { listed, sayCount, sentence } from '../words.ts';
 import { speaker, type Wording } from './line.ts';
 
-type Points = readonly { readonly text: string; readonly say?: string }[];
+type Points = readonly { readonly text: string; readonly say?: string; readonly safety?: boolean }[];
 
 export interface JobFacts {
   readonly opened: { readonly title: string; readonly kind: string };
@@ -15,7 +15,8 @@ export interface JobFacts {
   readonly isPaused: Record<string, never>;
   readonly isClosed: Record<string, never>;
   readonly cannotClose: { readonly because: Points };
-  readonly askClose: { readonly open: Points };
+  readonly askClose: { readonly open: Points; readonly ownWord: boolean };
+  readonly closeNeedsWord: { readonly open: Points; readonly ownWord: boolean };
   readonly closed: { readonly open: number };
   readonly notClosed: Record<string, never>;
   readonly openPoints: { readonly open: Points };
@@ -60,10 +61,15 @@ const words: Wording<JobFacts> = {
     speak: `not closed. ${first(because, 3)}.`,
     show: `Not closed:\n${screen(because)}`,
   }),
-  askClose: ({ open }) => ({
+  askClose: ({ open, ownWord }) => {
+    const how = ownWord ? 'Say: close it anyway, or no.' : 'Close it with that open?';
+    if (open.length === 0) return { tone: 'ask', speak: 'nothing open. Close the job?' };
+    return { tone: 'ask', speak: `still open: ${first(open, 3)}. ${how}`, show: `Still open:\n${screen(open)}\n${how}` };
+  },
+  closeNeedsWord: ({ open }) => ({
     tone: 'ask',
-    speak: open.length > 0 ? `still open: ${first(open, 3)}. Close it all the same?` : 'nothing open. Close the job?',
-    show: open.length > 0 ? `Still open:\n${screen(open)}\nClose it all the same?` : 'Nothing open. Close the job?',
+    speak: 'a yes does not close a job with safety points open. Say: close it anyway, or no.',
+    show: `A yes does not close a job with safety points open:\n${screen(open.filter(({ safety }) => safety))}\nSay: close it anyway, or no.`,
   }),
   closed: ({ open }) => ({ tone: 'taken', speak: open > 0 ? 'closed, the open points are on the sheet.' : 'closed.' }),
   notClosed: () => ({ tone: 'taken', speak: 'left open.' }),

@@ -29,6 +29,7 @@ describe('risk classes', () => {
     'resume',
     'openJob',
     'closeJob',
+    'closeAnyway',
     'help',
     'remind',
   ];

@@ -24,7 +24,7 @@ export const language: Language = {
 export const vocabulary = (): readonly string[] => wordList({ fields: fields.map(({ id }) => id), yesNo: true });
 
 /** Commands that lose or settle something. */
-const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'skip'];
+const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'closeAnyway', 'skip'];
 
 /** @param text as the search spelt it */
 export function read(text: string, expects: Expects): Reading {
@@ -38,7 +38,7 @@ function meaning(intent: Intent): unknown {
 }
 
 function kindOf(intents: readonly Intent[]): Reading['kind'] {
-  if (intents.some(({ kind }) => kind === 'measure')) return 'measure';
+  if (intents.some((intent) => intent.kind === 'measure' || (intent.kind === 'correct' && intent.field))) return 'measure';
   if (intents.some(({ kind }) => kind === 'quantity' || kind === 'correct')) return 'bare';
   return intents.some((intent) => intent.kind === 'strike' || (intent.kind === 'command' && grave.includes(intent.name)))
     ? 'grave'
