@@ -17,6 +17,7 @@ const pages = [
   { id: 'review', title: 'Axlehand: review of a job' },
   { id: 'sheet', title: 'Axlehand: job sheet' },
   { id: 'pair', title: 'Axlehand: pair a device' },
+  { id: 'devices', title: 'Axlehand: devices' },
 ] as const;
 
 const shared = {

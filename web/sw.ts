@@ -15,6 +15,7 @@ const pageOf: readonly (readonly [RegExp, string])[] = [
   [/^\/jobs\/[^/]+$/, '/review.html'],
   [/^\/jobs\/[^/]+\/sheet$/, '/sheet.html'],
   [/^\/pair$/, '/pair.html'],
+  [/^\/devices$/, '/devices.html'],
 ];
 
 self.addEventListener('install', (event) => {

@@ -49,6 +49,7 @@ withBrowser('for everyone', () => {
     ['the review', '/jobs/2', '.value-group'],
     ['the sheet', '/jobs/2/sheet', '.measures'],
     ['pairing', '/pair', 'form'],
+    ['the devices', '/devices', 'form'],
   ] as const;
 
   it.each(views)('%s has no fault that axe finds, light and dark', async (_name, path, ready) => {
