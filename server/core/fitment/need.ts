@@ -1,8 +1,9 @@
 // The two kinds of need: a number inside a window, and a word that must be the same.
 import type { FieldId, UnitId } from '#data';
 import type { Fraction, Quantity } from '../quantity/index.ts';
+import { compare, type Figure, figure, figureOf } from './figure.ts';
 import { numberOf } from './number.ts';
-import type { Span } from './span.ts';
+import { add, exactly, type Span, subtract } from './span.ts';
 import type { Basis, CheckId, Finding, Known, Need, Needed, RemedyId, Token, Trailer } from './types.ts';
 
 /** What a window's edges rest on: the named fields of the trailer, those that are there and those that are not. */
@@ -24,6 +25,22 @@ export interface Window {
   readonly at?: Fraction | undefined;
 }
 
+interface Ends {
+  readonly low: Figure | undefined;
+  readonly high: Figure | undefined;
+}
+
+interface Edges {
+  readonly low: Ends | undefined;
+  readonly high: Ends | undefined;
+}
+
+const endsOf = (span: Span): Ends => ({
+  low: span.low ? figure(span.low) : undefined,
+  high: span.high ? figure(span.high) : undefined,
+});
+const edgesOf = ({ low, high }: Window): Edges => ({ low: low && endsOf(low), high: high && endsOf(high) });
+
 export interface WindowNeed {
   readonly check: CheckId;
   readonly field: FieldId;
@@ -39,43 +56,58 @@ export interface WindowNeed {
 }
 
 export function windowNeed(spec: WindowNeed): Need {
-  const { check, field, basis, source, sure } = spec;
+  const { check, field, basis, source, sure, unit } = spec;
+  const edges = sure && edgesOf(sure);
+  const further = spec.work === true ? true : spec.work && edgesOf(spec.work);
   const judge = (text: string | undefined): Finding => {
     if (text === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
-    const value = numberOf(text);
+    const value = figureOf(text);
     if (!value) return { result: 'cannotSayYet', code: 'unreadable', remedy: 'readCard' };
-    if (!sure) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
-    return { ...place(value, sure, spec), ...marginOf(value, sure, spec.unit) };
+    if (!edges) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
+    return place(value, edges, further, spec);
   };
-  return { check, field, basis, source, judge, ...(sure ? { needed: neededOf(sure, spec.unit) } : {}) };
+  if (!sure) return { check, field, basis, source, judge };
+  return { check, field, basis, source, judge, needed: neededOf(sure, unit), margin: (text) => marginOf(text, sure, unit) };
 }
 
-function place(value: Fraction, sure: Window, { work, workRemedy, outRemedy }: WindowNeed): Finding {
+function place(value: Figure, sure: Edges, work: Edges | true | undefined, { workRemedy, outRemedy }: WindowNeed): Finding {
   const at = whereIn(value, sure);
-  if (at === 'inside') return { result: 'fits', code: 'inside' };
-  if (at === 'coarse') return { result: 'cannotSayYet', code: 'tooCoarse', remedy: 'measureMore' };
-  const outer = work === true ? 'inside' : work ? whereIn(value, work) : at;
-  if (outer === 'coarse') return { result: 'cannotSayYet', code: 'tooCoarse', remedy: 'measureMore' };
+  const by = roomIn(value, sure);
+  if (at === 'inside') return { result: 'fits', code: 'inside', by };
+  const outer = at === 'coarse' ? at : work === true ? 'inside' : work ? whereIn(value, work) : at;
+  if (outer === 'coarse') return { result: 'cannotSayYet', code: 'tooCoarse', remedy: 'measureMore', by };
   if (outer === 'inside') {
-    return { result: 'fitsWithWork', code: at === 'below' ? 'workSmall' : 'workBig', ...(workRemedy && { remedy: workRemedy }) };
+    return {
+      result: 'fitsWithWork',
+      code: at === 'below' ? 'workSmall' : 'workBig',
+      by,
+      ...(workRemedy && { remedy: workRemedy }),
+    };
   }
-  return { result: 'doesNotFit', code: at === 'below' ? 'tooSmall' : 'tooBig', ...(outRemedy && { remedy: outRemedy }) };
+  return { result: 'doesNotFit', code: at === 'below' ? 'tooSmall' : 'tooBig', by, ...(outRemedy && { remedy: outRemedy }) };
 }
 
 /** `coarse`: the edge is known too loosely to tell. */
-function whereIn(value: Fraction, { low, high }: Window): 'inside' | 'below' | 'above' | 'coarse' {
-  if (low?.low && value.lt(low.low)) return 'below';
-  if (high?.high && value.gt(high.high)) return 'above';
-  const clear = (!low || (low.high && value.gte(low.high))) && (!high || (high.low && value.lte(high.low)));
+function whereIn(value: Figure, { low, high }: Edges): 'inside' | 'below' | 'above' | 'coarse' {
+  if (low?.low && compare(value, low.low) < 0) return 'below';
+  if (high?.high && compare(value, high.high) > 0) return 'above';
+  const clear = (!low || (low.high && compare(value, low.high) >= 0)) && (!high || (high.low && compare(value, high.low) <= 0));
   return clear ? 'inside' : 'coarse';
 }
 
+function roomIn(value: Figure, { low, high }: Edges): number {
+  const below = low?.high ? value.near - low.high.near : Number.POSITIVE_INFINITY;
+  const above = high?.low ? high.low.near - value.near : Number.POSITIVE_INFINITY;
+  return Math.min(below, above);
+}
+
 /** Distance to the nearer sure edge. */
-function marginOf(value: Fraction, { low, high }: Window, unit: UnitId): { margin?: Quantity } {
-  const below = low?.high ? value.sub(low.high) : undefined;
-  const above = high?.low ? high.low.sub(value) : undefined;
+function marginOf(text: string, { low, high }: Window, unit: UnitId): Quantity | undefined {
+  const value = numberOf(text);
+  const below = low?.high ? value?.sub(low.high) : undefined;
+  const above = value && high?.low ? high.low.sub(value) : undefined;
   const margin = below && above ? (below.lt(above) ? below : above) : (below ?? above);
-  return margin ? { margin: { value: margin, unit } } : {};
+  return margin && { value: margin, unit };
 }
 
 function neededOf({ low, high, at }: Window, unit: UnitId): Needed {
@@ -118,7 +150,7 @@ export function sameNeed(spec: SameNeed): Need {
 export function around(span: Span, slack: Fraction): Window {
   return {
     at: span.low ?? span.high ?? undefined,
-    low: { low: span.low?.sub(slack) ?? null, high: span.high?.sub(slack) ?? null },
-    high: { low: span.low?.add(slack) ?? null, high: span.high?.add(slack) ?? null },
+    low: subtract(span, exactly(slack)),
+    high: add(span, exactly(slack)),
   };
 }

@@ -2,6 +2,7 @@
 import { type Field, type FieldId, fieldOf, type UnitId } from '#data';
 import { convert, dimensionOf, Fraction, type Quantity, quantity } from '../quantity/index.ts';
 import { identifyByNumber } from './bearings/identify.ts';
+import { compare, figure, figureOf } from './figure.ts';
 import { numberOf } from './number.ts';
 import { parsePattern } from './pattern.ts';
 import { tableRules } from './rules.ts';
@@ -84,9 +85,11 @@ function readNumber(reading: FitReading, field: Field, into: Map<FieldId, Known>
 const unitOf = ({ unit }: FitReading, usual: UnitId): UnitId => (unit === undefined || unit === '1' ? usual : unit);
 
 function implausible(value: Fraction, { min, max }: Field): ProblemCode | undefined {
-  if (min === undefined || max === undefined) return undefined;
-  if (value.lte(0) && new Fraction(min).gt(0)) return 'notPositive';
-  return value.lt(min) || value.gt(max) ? 'outOfBand' : undefined;
+  const [least, most] = [figureOf(min ?? ''), figureOf(max ?? '')];
+  if (!least || !most) return undefined;
+  const given = figure(value);
+  if (least.near > 0 && given.near <= 0) return 'notPositive';
+  return compare(given, least) < 0 || compare(given, most) > 0 ? 'outOfBand' : undefined;
 }
 
 const below = (a: Known, b: Known): boolean => b.span.low !== null && (a.span.low === null || a.span.low.lt(b.span.low));

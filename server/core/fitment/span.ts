@@ -13,12 +13,19 @@ export function add(a: Span, b: Span): Span {
 }
 
 export function subtract(a: Span, b: Span): Span {
-  return add(a, { low: b.high?.neg() ?? null, high: b.low?.neg() ?? null });
+  const { low, high } = each(b, (end) => end.neg());
+  return add(a, { low: high, high: low });
 }
 
 /** Times a number above zero. */
 export function scale(span: Span, by: Fraction | number): Span {
-  return { low: span.low?.mul(by) ?? null, high: span.high?.mul(by) ?? null };
+  return each(span, (end) => end.mul(by));
+}
+
+/** One sum where the two ends are one. */
+function each({ low, high }: Span, op: (end: Fraction) => Fraction): Span {
+  const first = low && op(low);
+  return { low: first, high: high === low ? first : high && op(high) };
 }
 
 /** The larger of the two, wherever each may lie. */

@@ -113,11 +113,11 @@ export interface Basis {
   readonly missing: readonly FieldId[];
 }
 
-/** What one check finds about one value of an axle. `margin`: distance inside the sure window, negative outside. */
+/** What one check finds about one value of an axle. `by`: about how far inside the sure window, negative outside; only for ranking. */
 export interface Finding {
   readonly result: FitResult;
   readonly code: RowCode;
-  readonly margin?: Quantity;
+  readonly by?: number;
   readonly remedy?: RemedyId;
 }
 
@@ -129,15 +129,18 @@ export interface Need {
   readonly basis: Basis;
   readonly source: string;
   readonly judge: (value: string | undefined) => Finding;
+  /** Exact distance inside the sure window, negative outside. */
+  readonly margin?: (value: string) => Quantity | undefined;
 }
 
 /** A line of the verdict. `lacking`: the candidate's own value is not known. */
-export interface Row extends Finding, Basis {
+export interface Row extends Omit<Finding, 'by'>, Basis {
   readonly check: CheckId;
   readonly essential: boolean;
   readonly field: FieldId;
   readonly measured?: string;
   readonly needed?: Needed;
+  readonly margin?: Quantity;
   readonly lacking: boolean;
   readonly source: string;
 }

@@ -41,8 +41,10 @@ export function verdictOf(readings: readonly FitReading[], candidate: Candidate,
 
 const matters = ({ check, field }: Need, { values }: Candidate): boolean => !optional.has(check) || values[field] !== undefined;
 
-function rowOf({ check, field, needed, basis, source, judge: find }: Need, { values }: Candidate): Row {
+function rowOf({ check, field, needed, basis, source, judge: find, margin: marginOf }: Need, { values }: Candidate): Row {
   const measured = values[field];
+  const { by: _near, ...found } = find(measured);
+  const margin = measured === undefined ? undefined : marginOf?.(measured);
   return {
     check,
     essential: essential.has(check),
@@ -50,9 +52,10 @@ function rowOf({ check, field, needed, basis, source, judge: find }: Need, { val
     source,
     lacking: measured === undefined,
     ...basis,
-    ...find(measured),
+    ...found,
     ...(measured === undefined ? {} : { measured }),
     ...(needed ? { needed } : {}),
+    ...(margin ? { margin } : {}),
   };
 }
 

@@ -174,17 +174,32 @@ describe('further outside its window is never better', () => {
         for (const need of needs.needs.filter(
           (each) => each.field === field && each.check === (field === 'beamDiameter' ? 'beam' : field),
         )) {
-          const closer = need.judge(at(near));
-          const further = need.judge(at(new Fraction(near).add(step)));
+          const [nearer, beyond] = [at(near), at(new Fraction(near).add(step))];
+          const [closer, further] = [need.judge(nearer), need.judge(beyond)];
           if (closer.result !== 'fits' && closer.result !== 'cannotSayYet')
             expect(worse(further.result)).toBeGreaterThanOrEqual(worse(closer.result));
-          const [one, other] = [closer.margin?.value, further.margin?.value];
+          const [one, other] = [need.margin?.(nearer)?.value, need.margin?.(beyond)?.value];
           if (one && other && one.lt(0)) expect(other.lte(one)).toBe(true);
         }
       }),
       runs,
     );
   });
+});
+
+test('at a limit nothing is rounded: a hair beyond is beyond, however small the hair', () => {
+  const hair = fc.integer({ min: 1, max: 400 }).map((places) => new Fraction(1n, 10n ** BigInt(places)));
+  fc.assert(
+    fc.property(eighth(56, 60), hair, fc.boolean(), (centre, by, up) => {
+      const [need] = needsOf([reading('springCentre', centre)]).needs.filter(({ check }) => check === 'springCentre');
+      const edge = new Fraction(centre).add(new Fraction(up ? 1 : -1, 8));
+      const at = (value: Fraction) => need?.judge(value.toFraction()).code;
+      expect(at(edge)).toBe('inside');
+      expect(at(up ? edge.sub(by.div(10)) : edge.add(by.div(10)))).toBe('inside');
+      expect(at(up ? edge.add(by) : edge.sub(by))).toBe(up ? 'workBig' : 'workSmall');
+    }),
+    runs,
+  );
 });
 
 test('the ranking and the verdict agree on every axle', () => {

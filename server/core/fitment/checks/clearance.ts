@@ -1,45 +1,44 @@
-import type { FieldId } from '#data';
+import type { FieldId, FitRuleId } from '#data';
 import { basisOf, type Window, windowNeed } from '../need.ts';
-import { tyrePlace } from '../place.ts';
-import { add, exactly, scale, subtract } from '../span.ts';
+import { type TyrePlace, tyrePlace } from '../place.ts';
+import { add, exactly, type Span, scale, subtract } from '../span.ts';
 import type { Check, CheckId, Need, Rules, Trailer } from '../types.ts';
 
 /** Every limit that the tyre sets to the hub face: inward by spring and frame, outward by fender and law. */
-export const clearance: Check = (trailer, rules) => [
-  toSpring(trailer, rules),
-  toFrame(trailer, rules),
-  toFender(trailer, rules),
-  overall(trailer, rules),
-  ...asMeasured(trailer, rules),
-];
+export const clearance: Check = (trailer, rules) => {
+  const tyre = tyrePlace(trailer, rules);
+  const sides = [toSpring, toFrame, toFender, overall].map((side) => side(trailer, rules, tyre));
+  return [...sides, ...asMeasured(trailer, rules)];
+};
 
-function toSpring(trailer: Trailer, rules: Rules): Need {
+type Side = (trailer: Trailer, rules: Rules, tyre: TyrePlace) => Need;
+
+const toSpring: Side = (trailer, { tyreToSpring }, { inward, uses }) => {
   const centre = trailer.numbers.get('springCentre')?.span;
   const width = trailer.numbers.get('springWidth')?.span;
-  const { inward, uses } = tyrePlace(trailer, rules);
-  const low = centre && width && inward && add(add(centre, width), scale(add(inward, exactly(rules.tyreToSpring.value)), 2));
-  return limit('tyreToSpring', trailer, ['springCentre', 'springWidth', ...uses], rules.tyreToSpring.source, low && { low });
-}
+  const low = centre && width && inward && add(add(centre, width), bothSides(inward, tyreToSpring));
+  return limit('tyreToSpring', trailer, ['springCentre', 'springWidth', ...uses], tyreToSpring.source, low && { low });
+};
 
-function toFrame(trailer: Trailer, rules: Rules): Need {
+const toFrame: Side = (trailer, { tyreToFrame }, { inward, uses }) => {
   const frame = trailer.numbers.get('frameWidth')?.span;
-  const { inward, uses } = tyrePlace(trailer, rules);
-  const low = frame && inward && add(frame, scale(add(inward, exactly(rules.tyreToFrame.value)), 2));
-  return limit('tyreToFrame', trailer, ['frameWidth', ...uses], rules.tyreToFrame.source, low && { low });
-}
+  const low = frame && inward && add(frame, bothSides(inward, tyreToFrame));
+  return limit('tyreToFrame', trailer, ['frameWidth', ...uses], tyreToFrame.source, low && { low });
+};
 
-function toFender(trailer: Trailer, rules: Rules): Need {
+const toFender: Side = (trailer, { tyreToFender }, { outward, uses }) => {
   const fender = trailer.numbers.get('fenderWidth')?.span;
-  const { outward, uses } = tyrePlace(trailer, rules);
-  const high = fender && outward && subtract(fender, scale(add(outward, exactly(rules.tyreToFender.value)), 2));
-  return limit('tyreToFender', trailer, ['fenderWidth', ...uses], rules.tyreToFender.source, high && { high });
-}
+  const high = fender && outward && subtract(fender, bothSides(outward, tyreToFender));
+  return limit('tyreToFender', trailer, ['fenderWidth', ...uses], tyreToFender.source, high && { high });
+};
 
-function overall(trailer: Trailer, rules: Rules): Need {
-  const { outward, uses } = tyrePlace(trailer, rules);
-  const high = outward && subtract(exactly(rules.legalWidth.value), scale(outward, 2));
-  return limit('overallWidth', trailer, uses, rules.legalWidth.source, high && { high });
-}
+const overall: Side = (trailer, { legalWidth }, { outward, uses }) => {
+  const high = outward && subtract(exactly(legalWidth.value), scale(outward, 2));
+  return limit('overallWidth', trailer, uses, legalWidth.source, high && { high });
+};
+
+/** The tyre's reach and the room it wants, left and right. */
+const bothSides = (reach: Span, room: Rules[FitRuleId]): Span => scale(add(reach, exactly(room.value)), 2);
 
 /** The room that was measured on the old axle, less half of what the new one is narrower. */
 function asMeasured(trailer: Trailer, rules: Rules): Need[] {

@@ -4,11 +4,12 @@ import { clearance } from './clearance.ts';
 
 const inner = new Set(['tyreToSpring', 'tyreToFrame', 'tyreClearance']);
 
-/** As wide as the old axle; if not, the tyre's room on both sides has to decide. */
+/** As wide as the old axle; if not, the tyre's room on both sides has to decide. With it, every limit that room sets. */
 export const hubFace: Check = (trailer, rules) => {
   const span = trailer.numbers.get('hubFace')?.span;
-  const limits = clearance(trailer, rules).filter(({ needed }) => needed);
-  const decided = limits.some(({ check }) => inner.has(check)) && limits.some(({ check }) => !inner.has(check));
+  const limits = clearance(trailer, rules);
+  const known = limits.filter(({ needed }) => needed);
+  const decided = known.some(({ check }) => inner.has(check)) && known.some(({ check }) => !inner.has(check));
   const near = windowNeed({
     check: 'hubFace',
     field: 'hubFace',
@@ -18,7 +19,7 @@ export const hubFace: Check = (trailer, rules) => {
     sure: span && around(span, rules.hubFaceTolerance.value),
     work: true,
   });
-  return [{ ...near, judge: (value) => beyond(near, value, decided) }];
+  return [{ ...near, judge: (value) => beyond(near, value, decided) }, ...limits];
 };
 
 function beyond(near: Need, value: string | undefined, decided: boolean): Finding {

@@ -3,7 +3,6 @@ import type { Check, CheckId } from '../types.ts';
 import { beam, drop } from './beam.ts';
 import { brakes } from './brakes.ts';
 import { capacity } from './capacity.ts';
-import { clearance } from './clearance.ts';
 import { hubFace } from './hub-face.ts';
 import { springCentre } from './spring-centre.ts';
 import { springs } from './springs.ts';
@@ -14,7 +13,6 @@ import { wheels } from './wheels.ts';
 export const checks: readonly Check[] = [
   springCentre,
   hubFace,
-  clearance,
   beam,
   drop,
   wheels,
