@@ -134,8 +134,10 @@ export function thousandths(high: number): Phrase {
 
 /** Miles on an odometer. */
 export function longCount(): Phrase {
+  // "Four oh five thousand" is said by nobody.
+  const before = (n: number) => [...wholeForms(n)].filter((said) => !/\boh\b/.test(said));
   const thousands = spokenAs(
-    range(1, 999, 1).map((n) => [String(n * 1000), [...wholeForms(n)].map((said) => `${said} thousand`)] as const),
+    range(1, 999, 1).map((n) => [String(n * 1000), before(n).map((said) => `${said} thousand`)] as const),
   );
   return lazy(() => oneOf(seq(thousands, maybe(wholes(1, 999))), wholes(0, 9900, 100), wholes(1, 999)));
 }

@@ -38,10 +38,12 @@ const ownNamesOf = (id: FieldId) => namesOf(id).filter((name) => !shared.has(nam
 
 const nameOf = (id: FieldId): Phrase => means(oneOf(...namesOf(id).map(words)), { set: { field: id } });
 
-function measureOf(id: FieldId): Phrase {
+function namedValue(id: FieldId): Phrase {
   const where = fieldOf(id).perSide ? places : axlesOnly;
-  return means(seq(where, nameOf(id), maybe(oneOf(word('is'), word('at'))), spokenValue(id)), { end: 'measure' });
+  return seq(where, nameOf(id), maybe(oneOf(word('is'), word('at'))), spokenValue(id));
 }
+
+const measureOf = (id: FieldId): Phrase => means(namedValue(id), { end: 'measure' });
 
 const named = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => id);
 const ownNamed = named.filter((id) => ownNamesOf(id).length > 0);
@@ -68,6 +70,7 @@ function corrections(waited: readonly FieldId[]): Phrase {
   const value = numbers.length > 0 ? oneOf(...numbers) : anyLength;
   return oneOf(
     means(seq(correctionOpeners, value), { end: 'correct' }),
+    seq(phrase('(no|correction)'), oneOf(...named.map((id) => means(namedValue(id), { end: 'correct' })))),
     ...named.map((id) => means(seq(word('change'), nameOf(id), word('to'), spokenValue(id)), { end: 'correct' })),
   );
 }

@@ -37,13 +37,16 @@ function digitGroup(tokens: readonly Token[], at: number): Characters | undefine
 /** One letter, by itself, by its ICAO word or by its name; typed runs ("LM") come whole. */
 export function letterAt(tokens: readonly Token[], at: number, longestRun = 3): Characters | undefined {
   const token = tokens[at];
-  if (token?.kind !== 'word') return undefined;
+  if (token?.kind !== 'word' || beginsUBolt(tokens, at)) return undefined;
   const typed = token.word.length > 1 && (token.glued || tokens[at + 1]?.glued === true);
   const named = typed ? undefined : letters.get(token.word);
   if (named) return { end: at + 1, text: named.toUpperCase() };
   const gluedRun = token.word.length <= longestRun && (tokens[at + 1]?.glued || token.glued) && /^[a-z]+$/.test(token.word);
   return gluedRun ? { end: at + 1, text: token.word.toUpperCase() } : undefined;
 }
+
+const beginsUBolt = (tokens: readonly Token[], at: number): boolean =>
+  tokens[at]?.word === 'u' && /^bolts?$/.test(tokens[at + 1]?.word ?? '');
 
 /** Letters and digits in any order, as far as they go. */
 export function charactersAt(tokens: readonly Token[], at: number): Characters | undefined {
