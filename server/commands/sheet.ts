@@ -4,7 +4,7 @@ import { openToRead } from '#log';
 import { logPath } from '../http/house.ts';
 import { knowOf } from '../http/know.ts';
 import { loadSpeech } from '../http/load-speech.ts';
-import { sheetCsv, sheetJson } from '../http/sheet.ts';
+import { sheetCsv, sheetFile } from '../http/sheet.ts';
 import { complain } from './complain.ts';
 
 /** Prints a job's sheet, also while the server runs: `sheet JOB [--format text|csv|json]`. */
@@ -31,9 +31,8 @@ async function print(id: string, format: string): Promise<number> {
     const job = log.job(id);
     if (!job) return say(`there is no job ${id}. The log book lists them: npm start, then /log.`);
     const know = knowOf(log, speech);
-    const view = speech.view(job, know);
-    if (format === 'csv') process.stdout.write(sheetCsv(job, view));
-    else console.log(format === 'json' ? JSON.stringify(sheetJson(job, view), null, 2) : sheetText(sheet(job, know)));
+    if (format === 'csv') process.stdout.write(sheetCsv(job, know));
+    else console.log(format === 'json' ? JSON.stringify(sheetFile(job, know), null, 2) : sheetText(sheet(job, know)));
     return 0;
   } finally {
     log.close();

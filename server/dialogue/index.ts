@@ -3,9 +3,11 @@
 /** The desk's hand on a value, after the fact: events, or why not. */
 export { deskAction } from './desk.ts';
 /** The job sheet as one plain structure, with what is still open. */
-export { type Sheet, type SheetRow, type SheetValue, sheet } from './sheet.ts';
-/** The sheet in plain text, and in rows for a spreadsheet. */
-export { sheetHeader, sheetRows, sheetText } from './sheet-text.ts';
+export { type Sheet, type SheetChange, type SheetRow, type SheetValue, sheet } from './sheet.ts';
+/** The sheet in rows for a spreadsheet. */
+export { sheetHeader, sheetRows } from './sheet-rows.ts';
+/** The sheet in plain text. */
+export { sheetText } from './sheet-text.ts';
 /** What one utterance does to a job: events to commit and the reply to speak. */
 export { takeTurn } from './turn.ts';
 export type * from './types.ts';

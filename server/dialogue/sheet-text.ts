@@ -1,4 +1,4 @@
-// The job sheet in plain text, for a terminal or a printer, and in rows for a spreadsheet.
+// The job sheet in plain text, for a terminal or a printer.
 import type { Sheet, SheetRow, SheetValue } from './sheet.ts';
 
 /** At most about a hundred wide. A question mark stands before what nobody confirmed. */
@@ -8,11 +8,9 @@ export function sheetText(sheet: Sheet): string {
     `JOB SHEET ${sheet.number}: ${sheet.title}${sheet.invented ? ' (INVENTED)' : ''}`,
     [sheet.shop, sheet.kind, sheet.customer, ...dates].filter(Boolean).join(', '),
     ...part(`Measured${' '.repeat(30)}found${' '.repeat(17)}after the work`, sheet.measurements.map(line)),
-    ...part('Proved', sheet.proof.map(line)),
-    ...part(
-      'Axle',
-      [sheet.axle, verdict(sheet)].filter((text) => text !== undefined),
-    ),
+    ...part('Torque, end play and heat', sheet.proof.flatMap(proofLines)),
+    ...part('Axle', axle(sheet)),
+    ...part('Does it fit', verdict(sheet)),
     ...part('Parts', sheet.parts.length > 0 ? [sheet.parts.join(', ')] : []),
     ...part('Steps', [
       `${sheet.steps.done} of ${sheet.steps.of} done`,
@@ -25,7 +23,9 @@ export function sheetText(sheet: Sheet): string {
     ...part('Cautions given', sheet.cautions),
     ...part(
       'Changed',
-      sheet.changed.map(({ what, to, reason }) => `${what} ${to === undefined ? 'struck' : `-> ${to}`} (${reason})`),
+      sheet.changed.map(
+        ({ what, was, to, reason }) => `${what} ${was.shown} ${to === undefined ? 'struck' : `-> ${to}`} (${reason})`,
+      ),
     ),
     ...part(
       'Remember',
@@ -50,38 +50,16 @@ const line = ({ label, where, found, fitted }: SheetRow): string =>
 
 const value = (cell: SheetValue | undefined): string => (cell ? `${cell.sure ? '' : '? '}${cell.shown}` : '');
 
-function verdict({ verdict: given }: Sheet): string | undefined {
-  if (!given) return undefined;
-  const unsure = given.unsure.length > 0 ? `; rests on unconfirmed ${given.unsure.join(', ')}` : '';
-  return `verdict: ${given.text}${given.taken ? ', taken' : ', not taken'}${unsure}`;
+const proofLines = (row: SheetRow): readonly string[] => [line(row), ...(row.judged ? [`  ${row.judged}`] : [])];
+
+const axle = ({ axle: chosen }: Sheet): readonly string[] => (chosen ? [chosen.title, ...chosen.figures] : []);
+
+function verdict({ verdict: given }: Sheet): readonly string[] {
+  if (!given) return [];
+  const unsure = given.unsure.length > 0 ? [`rests on unconfirmed: ${given.unsure.join(', ')}`] : [];
+  return [`${given.text}: ${given.taken ? 'taken' : 'not taken'}`, ...given.reasons, ...unsure];
 }
 
 function part(title: string, lines: readonly string[]): readonly string[] {
   return lines.length === 0 ? [] : ['', title, ...lines.map((text) => `  ${text}`)];
-}
-
-export const sheetHeader = ['part', 'item', 'where', 'found', 'after', 'status', 'remark'] as const;
-
-/** One row a line of the sheet, in the columns of `sheetHeader`. */
-export function sheetRows(sheet: Sheet): readonly (readonly string[])[] {
-  const plain = (kind: string, item: string, status = '', remark = '') => [kind, item, '', '', '', status, remark];
-  const measured = (kind: string) => (row: SheetRow) => [
-    ...[kind, row.label, row.where, row.found?.shown ?? '', row.fitted?.shown ?? ''],
-    [row.found, row.fitted].some((cell) => cell?.sure === false) ? 'not confirmed' : 'confirmed',
-    '',
-  ];
-  return [
-    plain('job', sheet.title, sheet.status, sheet.invented ? 'invented' : ''),
-    ...sheet.measurements.map(measured('measured')),
-    ...sheet.proof.map(measured('proved')),
-    ...(sheet.verdict
-      ? [plain('verdict', sheet.verdict.text, sheet.verdict.taken ? 'taken' : 'not taken', sheet.verdict.unsure.join('; '))]
-      : []),
-    ...sheet.skipped.map(({ step, reason }) => plain('skipped', step, '', reason)),
-    ...sheet.notes.map(({ text, closed }) => plain('note', text, closed === undefined ? '' : 'closed', closed)),
-    ...sheet.cautions.map((text) => plain('caution', text, 'given')),
-    ...sheet.changed.map(({ what, to, reason }) => plain('changed', what, to ?? 'struck', reason)),
-    ...sheet.reminders.map(({ text, due, done }) => plain('reminder', text, done ? 'done' : 'open', due)),
-    ...sheet.open.map(({ kind, text, safety }) => plain('open', text, kind, safety ? 'safety' : '')),
-  ];
 }

@@ -1,11 +1,13 @@
 // The job sheet as one plain structure: what was measured, what was decided, what was done, what is still open. It signs for nobody.
-import { cautionOf, type FieldId, jobKinds } from '#data';
-import type { JobRecord, ValueRecord } from '#log/events';
+import { cautionOf, type FieldId, fieldOf, jobKinds } from '#data';
+import type { JobRecord, ValueId, ValueRecord } from '#log/events';
+import { isResult, resultWords } from './answers/fitment-words.ts';
+import { judgeValue } from './answers/service.ts';
 import { openPoints } from './open.ts';
 import { planOf, statusOf } from './plan.ts';
 import type { Know, OpenPoint, Shop } from './types.ts';
 import { liveValues } from './values.ts';
-import { clause, saySide, showFieldOf, showName, showOnly } from './words.ts';
+import { clause, saySide, showFieldOf, showName, showNamed, showOnly } from './words.ts';
 
 /** One measured thing: the old axle's value beside the new one's. `sure` is false while nobody confirmed it. */
 export interface SheetRow {
@@ -14,15 +16,34 @@ export interface SheetRow {
   readonly where: string;
   readonly found?: SheetValue;
   readonly fitted?: SheetValue;
+  /** Of what proves the work: what the trade or the part maker allows, and how the value stands to it. */
+  readonly judged?: string;
 }
 
+/** `shown` for reading; `value` exact, in `unit`. */
 export interface SheetValue {
+  readonly id: ValueId;
   readonly shown: string;
+  readonly value: string;
+  readonly unit?: string;
   readonly sure: boolean;
+  readonly at: string;
+  readonly who: string;
+  readonly notes: readonly string[];
+}
+
+/** A value that no longer stands, with what stands in its place. */
+export interface SheetChange {
+  readonly what: string;
+  readonly was: SheetValue;
+  readonly to?: string;
+  readonly reason: string;
 }
 
 export interface Sheet {
   readonly number: string;
+  /** The log's entry up to which it was made. */
+  readonly entry: number;
   readonly shop: string;
   readonly title: string;
   readonly customer?: string;
@@ -34,16 +55,22 @@ export interface Sheet {
   readonly measurements: readonly SheetRow[];
   /** Torques, end play, temperatures: what was proved after the work. */
   readonly proof: readonly SheetRow[];
-  readonly axle?: string;
-  readonly verdict?: { readonly text: string; readonly taken: boolean; readonly unsure: readonly string[] };
+  /** The axle chosen, and its figures ready to show. */
+  readonly axle?: { readonly title: string; readonly figures: readonly string[] };
+  readonly verdict?: {
+    readonly text: string;
+    readonly reasons: readonly string[];
+    readonly taken: boolean;
+    readonly unsure: readonly string[];
+  };
   readonly parts: readonly string[];
   readonly steps: { readonly done: number; readonly of: number };
   readonly skipped: readonly { readonly step: string; readonly reason: string }[];
-  readonly notes: readonly { readonly text: string; readonly closed?: string }[];
+  readonly notes: readonly { readonly text: string; readonly at: string; readonly who: string; readonly closed?: string }[];
   readonly cautions: readonly string[];
   readonly open: readonly OpenPoint[];
   readonly reminders: readonly { readonly text: string; readonly due: string; readonly done: boolean }[];
-  readonly changed: readonly { readonly what: string; readonly to?: string; readonly reason: string }[];
+  readonly changed: readonly SheetChange[];
 }
 
 /** Fields whose fitted values prove the work. */
@@ -57,10 +84,12 @@ const proving = new Set<string>([
   'ambientTemperature',
 ]);
 
-export function sheet(job: JobRecord, { shop }: Know): Sheet {
+export function sheet(job: JobRecord, know: Know): Sheet {
+  const { shop } = know;
   const rows = rowsOf(job, shop);
   return {
     number: job.id,
+    entry: job.version,
     shop: shop.name,
     title: job.title,
     ...(job.customer === undefined ? {} : { customer: job.customer }),
@@ -70,14 +99,14 @@ export function sheet(job: JobRecord, { shop }: Know): Sheet {
     ...(job.closedAt === undefined ? {} : { closedAt: job.closedAt }),
     invented: job.invented,
     measurements: rows.filter(({ field }) => !proving.has(field)),
-    proof: rows.filter(({ field }) => proving.has(field)),
-    ...(job.candidate ? { axle: job.candidate.title } : {}),
+    proof: rows.filter(({ field }) => proving.has(field)).map((row) => judgedRow(row, job, know)),
+    ...axleOf(job, shop),
     ...verdictOf(job, shop),
     parts: partsOf(job),
     ...stepsOf(job),
     notes: job.notes
       .filter(({ closed }) => closed !== 'undone')
-      .map(({ text, closed }) => ({ text, ...(closed === undefined ? {} : { closed }) })),
+      .map(({ text, at, who, closed }) => ({ text, at, who, ...(closed === undefined ? {} : { closed }) })),
     cautions: [...new Set(job.cautions.map(({ id }) => id))].map((id) => cautionOf(id).text),
     open: openPoints(job, shop).filter(({ kind }) => kind !== 'reminder'),
     reminders: job.reminders.map(({ text, dueAt, dueMiles, done }) => ({
@@ -107,15 +136,42 @@ function rowsOf(job: JobRecord, shop: Shop): readonly SheetRow[] {
 }
 
 const cell = (value: ValueRecord, shop: Shop): SheetValue => ({
+  id: value.id,
   shown: showOnly(value, shop),
+  value: value.value,
+  ...(value.unit === undefined ? {} : { unit: value.unit }),
   sure: value.status === 'confirmed',
+  at: value.at,
+  who: value.who,
+  notes: value.notes,
 });
+
+function judgedRow(row: SheetRow, job: JobRecord, know: Know): SheetRow {
+  const value = job.values.find(({ id }) => id === row.fitted?.id);
+  const judged = value && value.origin !== 'maker' && judgeValue(value, job, know, value.at);
+  return judged ? { ...row, judged: judged.show.replaceAll('\n', '; ') } : row;
+}
+
+function axleOf({ candidate }: JobRecord, shop: Shop): Pick<Sheet, 'axle'> {
+  if (!candidate) return {};
+  const figures = Object.entries(candidate.values).map(([id, value]) => {
+    const field = id as FieldId;
+    const { unit } = fieldOf(field);
+    return showNamed({ field, value, ...(unit ? { unit } : {}) }, shop);
+  });
+  return { axle: { title: candidate.title, figures } };
+}
 
 function verdictOf({ verdict, values }: JobRecord, shop: Shop): Pick<Sheet, 'verdict'> {
   if (!verdict) return {};
   const unsure = verdict.unconfirmed.flatMap((id) => values.find((value) => value.id === id && value.status === 'heard') ?? []);
   return {
-    verdict: { text: verdict.verdict, taken: verdict.accepted === true, unsure: unsure.map((value) => showName(value, shop)) },
+    verdict: {
+      text: isResult(verdict.verdict) ? resultWords[verdict.verdict] : verdict.verdict,
+      reasons: verdict.reasons ?? [],
+      taken: verdict.accepted === true,
+      unsure: unsure.map((value) => showName(value, shop)),
+    },
   };
 }
 
@@ -141,7 +197,8 @@ function changesOf(job: JobRecord, shop: Shop): Sheet['changed'] {
   return job.values.flatMap((value) => {
     if (value.status !== 'corrected' && value.status !== 'struck') return [];
     const by = job.values.find(({ id }) => id === value.correctedBy);
-    const what = `${showName(value, shop)} ${showOnly(value, shop)}`;
-    return [{ what, ...(by ? { to: showOnly(by, shop) } : {}), reason: value.reason ?? (by ? 'said again' : 'struck') }];
+    const what = showName(value, shop);
+    const was = cell(value, shop);
+    return [{ what, was, ...(by ? { to: showOnly(by, shop) } : {}), reason: value.reason ?? (by ? 'said again' : 'struck') }];
   });
 }

@@ -1,10 +1,21 @@
 // What crosses the network, both ways. Types only: the page imports nothing else from the server.
 
-import type { JobView, Reply, Shop } from '#dialogue';
+import type { JobView, Reply, Sheet, Shop } from '#dialogue';
 import type { Intent } from '#intents';
 import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary, ValueRecord } from '#log/events';
 
-export type { AlignmentView, CardRow, JobView, OpenPoint, Reply, SequenceView, StepView } from '#dialogue';
+export type {
+  AlignmentView,
+  CardRow,
+  JobView,
+  OpenPoint,
+  Reply,
+  SequenceView,
+  Sheet,
+  SheetRow,
+  SheetValue,
+  StepView,
+} from '#dialogue';
 export type { EventBody, JobEvent, JobRecord, JobSummary, ValueRecord };
 
 /** POST /api/turns. `id` is made by the client; sending it again changes nothing and answers the same. */
@@ -40,6 +51,12 @@ export interface DeskAction {
   /** For `correct`: typed as it would be spoken, "72 3/8". */
   readonly value?: string;
   readonly reason: string;
+}
+
+/** GET /api/jobs/:id/sheet.json: the job sheet, of which the paper, the CSV and the plain text are other forms. */
+export interface SheetFile {
+  readonly format: 'axlehand-sheet-1';
+  readonly sheet: Sheet;
 }
 
 /** Every error, on every route. */

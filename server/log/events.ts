@@ -85,6 +85,8 @@ export type EventBody =
   | {
       readonly kind: 'verdictGiven';
       readonly verdict: string;
+      /** What settled it, in the words shown then. */
+      readonly reasons?: readonly string[];
       readonly stock?: string;
       readonly rests: readonly ValueId[];
       readonly unconfirmed: readonly ValueId[];

@@ -68,6 +68,7 @@ export interface JobRecord {
   readonly candidate?: { readonly stock: string; readonly title: string; readonly values: Readonly<Record<string, string>> };
   readonly verdict?: {
     readonly verdict: string;
+    readonly reasons?: readonly string[];
     readonly at: string;
     readonly unconfirmed: readonly ValueId[];
     readonly accepted?: boolean;
@@ -198,7 +199,7 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
     case 'candidateDropped':
       return without(job, 'candidate');
     case 'verdictGiven':
-      return { ...job, verdict: { verdict: body.verdict, at, unconfirmed: body.unconfirmed } };
+      return { ...job, verdict: { verdict: body.verdict, at, unconfirmed: body.unconfirmed, ...reasons(body) } };
     case 'reminderSet':
       return { ...job, reminders: [...job.reminders, { id: body.id, text: body.text, done: false, ...due(body) }] };
     case 'reminderDone':
@@ -253,6 +254,10 @@ function annotate(job: JobRecord, id: ValueId | undefined, text: string): JobRec
 
 function reason(body: { readonly reason?: string }): { reason?: string } {
   return body.reason === undefined ? {} : { reason: body.reason };
+}
+
+function reasons(body: { readonly reasons?: readonly string[] }): { reasons?: readonly string[] } {
+  return body.reasons === undefined ? {} : { reasons: body.reasons };
 }
 
 function due(body: { readonly dueAt?: string; readonly dueMiles?: string }): { dueAt?: string; dueMiles?: string } {

@@ -247,7 +247,7 @@ async function growth(size: number): Promise<void> {
   });
   const sheet = timed(() => {
     const record = grown.job('1');
-    if (record) sheetCsv(record, speech.view(record, knowOf(grown, speech)));
+    if (record) sheetCsv(record, knowOf(grown, speech));
   });
   const searches = [
     { words: ['trailer', '1'] },

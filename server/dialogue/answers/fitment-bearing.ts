@@ -18,6 +18,7 @@ import type { JobRecord, ValueRecord } from '#log/events';
 import type { Answer, Answerer, Know } from '../types.ts';
 import { liveValues } from '../values.ts';
 import { listed } from '../words.ts';
+import { inUsual } from './fitment-job.ts';
 import type { Voice } from './fitment-say.ts';
 import { tell } from './fitment-tell.ts';
 import { wornNumber } from './fitment-worn.ts';
@@ -37,7 +38,10 @@ export const bearing: Answerer = (question, job, know) => {
 };
 
 const saidOf = ({ given = [] }: QuestionIntent, fields: readonly FieldId[]): string | undefined =>
-  given.find((said) => said.kind === 'measure' && fields.includes(said.field))?.value;
+  given
+    .filter((said) => said.kind === 'measure')
+    .filter(({ field }) => fields.includes(field))
+    .map(inUsual)[0];
 
 function byNumber(text: string, know: Know, rests: readonly string[] = []): Answer {
   const matches = identifyByNumber(text);
@@ -55,14 +59,15 @@ function byNumber(text: string, know: Know, rests: readonly string[] = []): Answ
   return tell(
     know,
     matches.some(({ off }) => off > 0) || kinds(matches).length > 1 ? 'bearingCandidates' : 'bearing',
-    (voice) => numberLines(matches, voice),
+    (voice) => numberLines(text, matches, voice),
     { sources, rests },
   );
 }
 
 const kinds = (matches: readonly BearingMatch[]): string[] => [...new Set(matches.map(({ row, part }) => `${row[part]}`))];
 
-function numberLines(matches: readonly BearingMatch[], voice: Voice) {
+function numberLines(text: string, matches: readonly BearingMatch[], voice: Voice) {
+  const worn = text.includes('?') ? 'one on file fits what can be read' : undefined;
   const numbers = kinds(matches);
   const name = (number: string) => voice.value('bearing', number);
   const [first] = matches;
@@ -76,7 +81,7 @@ function numberLines(matches: readonly BearingMatch[], voice: Voice) {
   const partners = first.part === 'cone' ? cupsFor(number) : conesFor(number);
   const runs = `${first.part} ${name(number)} runs with ${first.part === 'cone' ? 'cup' : 'cone'} ${listed(partners.map(name), 'or')}`;
   return {
-    always: [first.off > 0 ? `nearest is ${name(number)}; one character differs` : undefined, runs],
+    always: [first.off > 0 ? `nearest is ${name(number)}; one character differs` : worn, runs],
     more: [...matches.map(({ row }) => rowText(row, voice)), decides],
   };
 }
@@ -89,7 +94,7 @@ function bySize(journal: string, know: Know, rests: readonly string[]): Answer {
   const rows = bore ? identifyBySize({ bore }, caliper) : [];
   const cones = [...new Set(rows.map(({ cone }) => cone))];
   const sources = [...new Set(rows.map(({ source }) => source))].slice(0, 3);
-  const several = 'the journal alone does not tell them apart: read the number, or measure the hub bore';
+  const several = 'the journal alone does not tell them apart: read the number on cone or cup';
   return tell(
     know,
     cones.length === 1 ? 'bearing' : cones.length === 0 ? 'bearingUnknown' : 'bearingCandidates',
@@ -120,20 +125,32 @@ function fromJob({ of = '' }: QuestionIntent, job: JobRecord, know: Know): Answe
   if (cone && cup) return paired(cone, cup, know);
   if (cone) return byNumber(cone.value, know, [cone.id]);
   const journal = last(place ? [`${place}Journal`] : ['innerJournal', 'outerJournal', 'journal']);
-  if (journal) return bySize(journal.value, know, [journal.id]);
+  if (journal) return bySize(inUsual(journal), know, [journal.id]);
   return oftenFound(job, know, place);
 }
 
 function paired(cone: ValueRecord, cup: ValueRecord, know: Know): Answer {
   const found = pairing(cone.value, cup.value);
   const rests = [cone.id, cup.id];
-  if (found.code !== 'notAPair') return byNumber(cone.value, know, rests);
+  const name = ({ value }: ValueRecord, voice: Voice) => voice.value('bearing', value);
+  if (found.code === 'pair') {
+    const runs = (voice: Voice) => `cone ${name(cone, voice)} runs in cup ${name(cup, voice)}`;
+    const about = { rests, sources: [found.row.source] };
+    return tell(know, 'bearingPair', (voice) => ({ always: [runs(voice)], more: [rowText(found.row, voice), decides] }), about);
+  }
+  if (found.code === 'unknown') {
+    const strange = (voice: Voice) => listed(found.which.map((one) => voice.value('bearing', one)));
+    const lines = (voice: Voice) => ({
+      always: [`${strange(voice)} is not on file`, "match cone and cup by their maker's table"],
+    });
+    return tell(know, 'bearingUnknown', lines, { rests });
+  }
   return tell(
     know,
     'bearingNotAPair',
     (voice) => ({
       always: [
-        `cone ${voice.value('bearing', cone.value)} does not run in cup ${voice.value('bearing', cup.value)}`,
+        `cone ${name(cone, voice)} does not run in cup ${name(cup, voice)}`,
         `it wants ${listed(
           found.cupsForCone.map((one) => voice.value('bearing', one)),
           'or',
@@ -146,7 +163,8 @@ function paired(cone: ValueRecord, cup: ValueRecord, know: Know): Answer {
 }
 
 function oftenFound(job: JobRecord, know: Know, place: 'inner' | 'outer' | undefined): Answer {
-  const capacity = liveValues(job).findLast(({ field }) => field === 'capacity')?.value ?? job.candidate?.values.capacity;
+  const last = liveValues(job).findLast(({ field }) => field === 'capacity');
+  const capacity = last ? inUsual(last) : job.candidate?.values.capacity;
   const amount = numberOf(capacity ?? '');
   const sets = amount ? setsFor({ capacity: amount }) : [];
   const [set] = sets;
@@ -179,8 +197,9 @@ function oftenFound(job: JobRecord, know: Know, place: 'inner' | 'outer' | undef
 
 export const seal: Answerer = (question, job, know) => {
   const on = liveValues(job).findLast(({ field }) => field === 'sealJournal');
-  const journal = saidOf(question, ['sealJournal', 'journal']) ?? on?.value;
-  const rests = on && journal === on.value ? [on.id] : [];
+  const said = saidOf(question, ['sealJournal', 'journal']);
+  const journal = said ?? (on && inUsual(on));
+  const rests = on && said === undefined ? [on.id] : [];
   const found = journal === undefined ? [] : sealsFor(numberOf(journal), undefined, new Fraction(1, 64));
   const missing: FieldId[] = journal === undefined ? ['sealJournal', 'seal'] : [];
   return tell(

@@ -1,9 +1,9 @@
 // "How wide over the tyres?", "Will it clear?"
-import { type Clearances, clearancesAt, hubFaceRange, type Needs, needsOf, type Quantity, quantity, tableRules } from '#core';
+import { type Clearances, clearancesAt, hubFaceRange, type Needs, needsOf, numberOf, type Quantity, tableRules } from '#core';
 import type { QuestionIntent } from '#intents';
 import type { JobRecord } from '#log/events';
 import type { Answerer } from '../types.ts';
-import { givenReadings, readingsOf } from './fitment-job.ts';
+import { givenReadings, inUsual, readingsOf } from './fitment-job.ts';
 import type { Voice } from './fitment-say.ts';
 import { tell, wanting } from './fitment-tell.ts';
 import { checkNames } from './fitment-words.ts';
@@ -31,9 +31,9 @@ const known = ({ toSpring, toFrame, toFender, overall }: Clearances): boolean =>
 
 /** The hub face asked about: said, of the chosen axle, or the one measured. */
 function faceOf({ given = [] }: QuestionIntent, job: JobRecord, { trailer }: Needs): Quantity | undefined {
-  const said = given.find((value) => value.kind === 'measure' && value.field === 'hubFace') ?? undefined;
-  const text = said?.value ?? job.candidate?.values.hubFace;
-  if (text !== undefined) return quantity(text, 'in');
+  const said = given.filter((value) => value.kind === 'measure').find(({ field }) => field === 'hubFace');
+  const face = numberOf((said && inUsual(said)) ?? job.candidate?.values.hubFace ?? '');
+  if (face) return { value: face, unit: 'in' };
   const measured = trailer.numbers.get('hubFace')?.span.low;
   return measured ? { value: measured, unit: 'in' } : undefined;
 }

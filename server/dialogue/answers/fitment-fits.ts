@@ -72,15 +72,17 @@ function told(verdict: Verdict, know: Know, readings: readonly FitReading[], { c
     rests: verdict.rests,
     missing: verdict.result === 'cannotSayYet' ? verdict.missing : [],
     ...(verdict.result === 'fits' || verdict.result === 'fitsWithWork' ? { caution: makerFirst } : {}),
-    ...(chosen ? { events: eventsOf(verdict) } : {}),
+    ...(chosen ? { events: eventsOf(verdict, voiceOf(manner, false)) } : {}),
   };
 }
 
 const makerFirst = "The axle maker's own figures come first; a person signs for the fit.";
 
-function eventsOf({ candidate, result, rests, unconfirmed }: Verdict): EventBody[] {
+function eventsOf(given: Verdict, voice: Voice): EventBody[] {
+  const { candidate, result, rests, unconfirmed } = given;
   const { id, title, values } = candidate;
-  const verdict: EventBody = { kind: 'verdictGiven', verdict: result, rests, unconfirmed, ...(id ? { stock: id } : {}) };
+  const reasons = telling(given).map((row) => `${rowLine(row, voice)}${work(row)}`);
+  const verdict: EventBody = { kind: 'verdictGiven', verdict: result, reasons, rests, unconfirmed, ...(id ? { stock: id } : {}) };
   return id ? [{ kind: 'candidateChosen', stock: id, title, values: values as Record<string, string> }, verdict] : [verdict];
 }
 

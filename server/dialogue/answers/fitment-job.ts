@@ -1,7 +1,6 @@
 // The job's values as the fitment core reads them, and the axle that is being asked about.
-
-import type { Candidate, FitReading } from '#core';
-import type { FieldId, StockAxle } from '#data';
+import { type Candidate, convert, dimensionOf, type FitReading, numberOf } from '#core';
+import { type FieldId, fieldOf, type StockAxle, type UnitId } from '#data';
 import type { MeasureIntent, QuestionIntent } from '#intents';
 import type { JobRecord } from '#log/events';
 import type { Know } from '../types.ts';
@@ -21,12 +20,28 @@ export function givenReadings({ given = [] }: QuestionIntent): FitReading[] {
 
 const isMeasure = (said: { readonly kind: string }): said is MeasureIntent => said.kind === 'measure';
 
+/** A value as said or noted, in its field's usual unit; a token, or a number of another kind, as it stands. */
+export function inUsual({
+  field,
+  value,
+  unit,
+}: {
+  readonly field: FieldId;
+  readonly value: string;
+  readonly unit?: UnitId;
+}): string {
+  const usual = fieldOf(field).unit;
+  const amount = numberOf(value);
+  if (!amount || !usual || !unit || unit === '1' || dimensionOf(unit) !== dimensionOf(usual)) return value;
+  return convert({ value: amount, unit }, usual).value.toFraction();
+}
+
 /** What a question says of the axle itself: "will a thirty-five hundred pound axle fit". */
 export function givenValues({ given = [] }: QuestionIntent): Candidate['values'] {
   const values: Partial<Record<FieldId, string>> = {};
   for (const said of given) {
-    if (said.kind === 'measure') values[said.field] = said.value;
-    else if (said.unit === 'lb') values.capacity = said.value;
+    if (said.kind === 'measure') values[said.field] = inUsual(said);
+    else if (said.unit && dimensionOf(said.unit) === 'mass') values.capacity = inUsual({ ...said, field: 'capacity' });
   }
   return values;
 }

@@ -19,7 +19,7 @@ const partNames: Readonly<Record<PartId, string>> = {
   dustCap: 'dust caps',
   keeper: 'spindle nut keepers or cotter pins',
   wheelNuts: 'wheel nuts',
-  grease: 'ounces of wheel-bearing grease to pack both hubs',
+  grease: 'wheel-bearing grease to pack both hubs',
 };
 
 const whyWords: Readonly<Record<PartWhy, string>> = {
@@ -54,18 +54,29 @@ function linesOf(bill: readonly PartLine[], missing: Parameters<typeof wanting>[
   };
 }
 
-const count = ({ quantity, amount }: PartLine, voice: Voice) => (amount ? voice.amount(amount) : voice.text(String(quantity)));
-const short = (line: PartLine, voice: Voice) => `${count(line, voice)} ${partNames[line.part]}`;
+/** "4 U-bolts", "2 ounces of grease"; what is measured out and not known has no number. */
+function short({ part, quantity, amount }: PartLine, voice: Voice): string {
+  const count = quantity === undefined ? undefined : voice.text(String(quantity));
+  return [amount ? `${voice.amount(amount)} ounces of` : count, partNames[part]].filter(Boolean).join(' ');
+}
 
 function long(line: PartLine, voice: Voice): string {
   const { what, sure, uBolt, why, unconfirmed } = line;
   const size =
     uBolt && `${voice.amount(uBolt.insideWidth)} inside, leg ${voice.amount(uBolt.leg)}, order ${voice.amount(uBolt.order)}`;
   const guess = what !== undefined && !sure ? ' (often found; read the part)' : '';
+  const ifUsual = line.amount && !sure ? 'if the bearings are those often found' : undefined;
   const unknown =
     what === undefined && !size && line.missing.length > 0
       ? `size not told: ${line.missing.map((field) => voice.field(field)).join(', ')}`
       : undefined;
-  const rest = [what && `${what}${guess}`, size, unknown, whyWords[why], unconfirmed.length > 0 ? 'not confirmed' : undefined];
+  const rest = [
+    what && `${what}${guess}`,
+    size,
+    unknown,
+    ifUsual,
+    whyWords[why],
+    unconfirmed.length > 0 ? 'not confirmed' : undefined,
+  ];
   return `${short(line, voice)}: ${rest.filter(Boolean).join('; ')}`;
 }

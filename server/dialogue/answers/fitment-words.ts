@@ -18,6 +18,8 @@ export const resultWords: Readonly<Record<FitResult, string>> = {
   cannotSayYet: 'Cannot say yet',
 };
 
+export const isResult = (text: string): text is FitResult => text in resultWords;
+
 export const checkNames: Readonly<Record<CheckId, string>> = {
   springCentre: 'spring centre',
   hubFace: 'hub face',

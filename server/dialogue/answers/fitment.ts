@@ -10,7 +10,7 @@ import { boltPattern } from './fitment-pattern.ts';
 import { tyre } from './fitment-tyre.ts';
 import { whatFits } from './fitment-what-fits.ts';
 
-/** "What bearing fits this journal": asked as a fit, meant of a part. */
+/** "What bearing fits this journal", "what cup goes with it": asked as a fit or a bill, meant of a part. */
 const ofPart: Readonly<Record<string, Answerer>> = {
   bearing,
   innerBearing: bearing,
@@ -35,5 +35,5 @@ export const fitmentAnswers: Partial<Record<Topic, Answerer>> = {
   bearing,
   seal,
   boltPattern,
-  parts,
+  parts: orPart(parts),
 };

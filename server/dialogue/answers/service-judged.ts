@@ -69,7 +69,7 @@ function most(ranges: readonly Range[], { tell }: Ask, form: keyof Words, way: 1
 }
 
 const torqueWords: WordsFor<TorqueVerdict> = {
-  torqueWithin: () => same('In range.'),
+  torqueWithin: ({ ranges }, ask) => ({ speak: 'In range.', show: `In range: ${limits(ranges, ask, 'show')}.` }),
   torqueLow: ({ ranges }, ask) =>
     both((form) => `Low: ${limits(ranges, ask, form)} wanted. Bring it up, same order, and call it again.`),
   torqueHigh: ({ ranges }, ask) =>
@@ -87,7 +87,10 @@ const torqueWords: WordsFor<TorqueVerdict> = {
 };
 
 const endPlayWords: WordsFor<EndPlayVerdict> = {
-  endPlayWithin: ({ nearLimit }) => same(nearLimit ? 'In range, but at the edge of what a dial can tell.' : 'In range.'),
+  endPlayWithin: ({ nearLimit, range }, ask) => {
+    const edge = nearLimit ? ', but at the edge of what a dial can tell' : '';
+    return { speak: `In range${edge}.`, show: `In range (${playRange(range, ask, 'show')})${edge}.` };
+  },
   endPlayNone: () => same('No play at all: that runs hot. Loosen to the next stop and measure again.'),
   endPlayLow: ({ range }, ask) =>
     both((form) => `Tight: ${playRange(range, ask, form)} wanted. Loosen to the next stop and measure again.`),

@@ -1,12 +1,12 @@
 import { Hono } from 'hono';
 import type { Log } from '#log';
-import type { EventList, JobList } from '#wire';
+import type { EventList, JobList, SheetFile } from '#wire';
 import { readBody, readQuery } from '../body.ts';
 import { only, whoOf } from '../gate.ts';
 import { problem } from '../problem.ts';
 import { exactly, readSearch } from '../query.ts';
 import { after, deskAction, exact, jobQuery } from '../schemas.ts';
-import { sheetCsv, sheetJson } from '../sheet.ts';
+import { sheetCsv, sheetFile } from '../sheet.ts';
 import type { Turns } from '../turns.ts';
 
 /** The log book, and one job seen four ways. */
@@ -33,11 +33,10 @@ export function jobRoutes(log: Log, turns: Turns): Hono {
   app.get('/:id/:file{sheet\\.(csv|json)}', (c) => {
     const job = log.job(c.req.param('id'));
     if (!job) return problem(c, 'noSuchJob');
-    const view = turns.view(job);
     const isCsv = c.req.param('file').endsWith('csv');
     c.header('Content-Disposition', `attachment; filename="job-${job.id}.${isCsv ? 'csv' : 'json'}"`);
-    if (!isCsv) return c.json(sheetJson(job, view));
-    return c.body(sheetCsv(job, view), 200, { 'Content-Type': 'text/csv; charset=utf-8' });
+    if (!isCsv) return c.json<SheetFile>(sheetFile(job, turns.know()));
+    return c.body(sheetCsv(job, turns.know()), 200, { 'Content-Type': 'text/csv; charset=utf-8' });
   });
   app.get('/:id/events', (c) => {
     const query = readQuery(c, after);

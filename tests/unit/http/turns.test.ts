@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { openLog } from '#log';
-import type { DeskResponse, EventList, JobList, JobRecord, TurnResponse } from '#wire';
+import type { DeskResponse, EventList, JobList, JobRecord, SheetFile, TurnResponse } from '#wire';
 import { aLog, somewhere } from '../../support/log.ts';
 import { aServer, type Server, spoken } from '../../support/server.ts';
 
@@ -212,8 +212,9 @@ describe('sheets', () => {
   it('gives the job as JSON with the event it goes up to', async () => {
     const server = await aServer();
     const { job, record } = await measured(server);
-    const sheet = await read<{ seq: number; record: JobRecord }>(server, `/api/jobs/${job}/sheet.json`);
-    expect(sheet.seq).toBe(record.version);
-    expect(sheet.record.values).toEqual(record.values);
+    const { format, sheet } = await read<SheetFile>(server, `/api/jobs/${job}/sheet.json`);
+    expect(format).toBe('axlehand-sheet-1');
+    expect(sheet.entry).toBe(record.version);
+    expect(sheet.measurements.map(({ found }) => found?.id)).toEqual(record.values.map(({ id }) => id));
   });
 });
