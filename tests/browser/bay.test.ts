@@ -80,6 +80,32 @@ withBrowser('the bay, by typing', () => {
     }
   });
 
+  it('shows the caution and the drawing also while something is asked', async () => {
+    const { page: desk } = await openPage(browser, shop.url);
+    await say(desk, 'open job black dump trailer');
+    const job = await desk.locator('.card-id').textContent();
+    await say(desk, 'end play left four thousandths');
+    for (const [viewport, what] of [
+      [{ width: 360, height: 740 }, ['.cautions p', '.step-say']],
+      [{ width: 768, height: 1024 }, ['.cautions p', '.step-say']],
+      [{ width: 1280, height: 800 }, ['.cautions p', '.step-say', '.drawing']],
+      [{ width: 1920, height: 1080 }, ['.cautions p', '.step-say', '.drawing']],
+    ] as const) {
+      const { page } = await openPage(browser, `${shop.url}/?job=${job}`, {
+        viewport,
+        hasTouch: true,
+        isMobile: viewport.width < 800,
+      });
+      await page.locator('.answer.yes').waitFor();
+      const hand = (await page.locator('.hand').boundingBox())?.y ?? 0;
+      for (const each of what) {
+        const box = await page.locator(each).first().boundingBox();
+        expect(box && box.y >= 0 && box.height > 20 && box.y + box.height <= hand, `${each} at ${viewport.width}`).toBe(true);
+      }
+      await page.context().close();
+    }
+  });
+
   it('writes the step large enough for two metres', async () => {
     const { page } = await openPage(browser, `${shop.url}/?job=1`, { viewport: { width: 1280, height: 800 } });
     // NUREG-0700 1.3.1-4: at least 16 minutes of arc; at 2 m that is 9.3 mm of capital height, 35 px at 96 px an inch.

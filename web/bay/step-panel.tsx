@@ -38,8 +38,18 @@ function Step({ step }: { step: StepView }) {
           ))}
         </ul>
       ) : null}
-      {step.cautions.map((caution) => (
-        <p key={caution} class="caution">
+    </section>
+  );
+}
+
+/** Outside all that scrolls: whoever sees the page sees what can hurt. */
+export function Cautions({ state }: { state: Bay }) {
+  const cautions = state.view?.step?.cautions ?? [];
+  if (cautions.length === 0) return null;
+  return (
+    <section class="cautions" aria-label="Caution">
+      {cautions.map((caution) => (
+        <p key={caution}>
           <strong>Caution.</strong> {caution}
         </p>
       ))}

@@ -7,7 +7,7 @@ import { JobCard } from './card.tsx';
 import { Question } from './question.tsx';
 import { Settings } from './settings.tsx';
 import { bay } from './state.ts';
-import { StepMore, StepPanel } from './step-panel.tsx';
+import { Cautions, StepMore, StepPanel } from './step-panel.tsx';
 import { Strip } from './strip.tsx';
 import { TalkBar } from './talk-bar.tsx';
 import { LastHeard, Tally } from './tally.tsx';
@@ -29,7 +29,8 @@ export function BayView({ hands }: { hands: Hands }) {
   return (
     <>
       <Strip state={state} onSettings={hands.openSettings} />
-      <main class="floor">
+      <Cautions state={state} />
+      <main class={`floor ${state.view?.question ? 'asking' : ''}`}>
         <h1 class="unseen">The bay</h1>
         <div class="work">
           <StepPanel state={state} onJob={hands.takeJob} onSay={hands.say} />
@@ -54,7 +55,7 @@ export function BayView({ hands }: { hands: Hands }) {
             </button>
           </p>
         ) : null}
-        <div class="hand-lines">
+        <div class={`hand-lines ${state.view?.question ? 'asking' : ''}`}>
           <LastHeard state={state} />
           <Question state={state} onSay={hands.say} />
           <TypedLine giveBack={state.giveBack} onSay={hands.say} />

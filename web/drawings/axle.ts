@@ -64,7 +64,7 @@ export function axleFront(view: Pick<JobView, 'card' | 'candidate'>): Picture {
     ...clearance(found, middle, axis),
     ...dimensions(view, found, candidate, middle, axis + tyre.diameter / 2),
   ];
-  return { title: describe(view), width, height: axis + tyre.diameter / 2 + (candidate ? 16 : 12), shapes };
+  return { title: describe(view), width, height: axis + tyre.diameter / 2 + (candidate ? 18 : 14), shapes };
 }
 
 function asValue(value: string | undefined): { value: string } | undefined {
@@ -147,7 +147,7 @@ function clearance(sizes: Sizes, middle: number, axis: number): Shape[] {
   return both((side): Shape[] => [
     { is: 'line', from: [middle + side * from, top + 1], to: [middle + side * from, axis - 3], role },
     { is: 'line', from: [middle + side * (from + gap), top + 1], to: [middle + side * (from + gap), axis - 3], role },
-    { is: 'text', at: [middle + side * (from + gap), top], text, role, size: 3, anchor: side < 0 ? 'start' : 'end' },
+    { is: 'text', at: [middle + side * (from + gap), top], text, role, size: 3.8, anchor: side < 0 ? 'start' : 'end' },
   ]);
 }
 
@@ -172,8 +172,8 @@ function dimensions(
       words('springCentre', 'spring centre'),
       found.springCentre === undefined ? 'supposed' : 'found',
     ),
-    ...dimension(middle, hubFace, bottom + 7, words('hubFace', 'hub face'), found.hubFace === undefined ? 'supposed' : 'found'),
-    ...(candidate && view.candidate ? [note([middle, bottom + 14.5], `dashed: ${view.candidate.title}`)] : []),
+    ...dimension(middle, hubFace, bottom + 8, words('hubFace', 'hub face'), found.hubFace === undefined ? 'supposed' : 'found'),
+    ...(candidate && view.candidate ? [note([middle, bottom + 16.8], `dashed: ${view.candidate.title}`)] : []),
   ];
 }
 
@@ -184,12 +184,12 @@ function dimension(middle: number, length: number, y: number, text: string, role
   ];
   return [
     { is: 'line', from: left, to: right, role, arrows: 'both' },
-    { is: 'text', at: [middle, y + 3.2], text, role: 'note', size: 3.2 },
+    { is: 'text', at: [middle, y + 4], text, role: 'note', size: 4 },
   ];
 }
 
 function note(at: Point, text: string): Shape {
-  return { is: 'text', at, text, role: 'candidate', size: 2.8 };
+  return { is: 'text', at, text, role: 'candidate', size: 3.6 };
 }
 
 function describe({ card, candidate }: Pick<JobView, 'card' | 'candidate'>): string {
