@@ -35,12 +35,14 @@ export type PartWhy =
 export interface PartLine extends Basis {
   readonly part: PartId;
   readonly why: PartWhy;
-  readonly quantity: number;
+  /** Absent for what is measured out; see `amount`. */
+  readonly quantity?: number;
   /** A number or a thread to order by, where the job tells it. */
   readonly what?: string;
   /** Whether `what` is measured or only what is often found. */
   readonly sure: boolean;
   readonly uBolt?: UBoltSize;
+  /** Ounces by weight. */
   readonly amount?: Quantity;
   readonly source: string;
 }
@@ -151,8 +153,6 @@ function hubs({ trailer, candidate }: BillQuestion): PartLine[] {
   const set = hubSet(trailer, candidate);
   const [inner, outer] = [pairOf(set.inner), pairOf(set.outer)];
   const volume = inner && outer ? new Fraction(Math.ceil(ouncesOf(packVolume(inner, outer)) * 2)) : undefined;
-  const asked = (fields: readonly FieldId[], known: string | undefined) =>
-    known === undefined ? { ...basisOf(trailer, fields) } : basisOf(trailer, fields);
   return [
     {
       part: 'innerBearing',
@@ -160,7 +160,7 @@ function hubs({ trailer, candidate }: BillQuestion): PartLine[] {
       quantity: 2,
       ...named(set.inner),
       sure: set.sure,
-      ...asked(['innerBearing'], set.inner),
+      ...basisOf(trailer, ['innerBearing']),
       source: matched,
     },
     {
@@ -169,7 +169,7 @@ function hubs({ trailer, candidate }: BillQuestion): PartLine[] {
       quantity: 2,
       ...named(set.outer),
       sure: set.sure,
-      ...asked(['outerBearing'], set.outer),
+      ...basisOf(trailer, ['outerBearing']),
       source: matched,
     },
     {
@@ -178,7 +178,7 @@ function hubs({ trailer, candidate }: BillQuestion): PartLine[] {
       quantity: 2,
       ...named(set.seal),
       sure: false,
-      ...asked(['seal', 'sealJournal'], set.seal),
+      ...basisOf(trailer, ['seal', 'sealJournal']),
       source: practice,
     },
     { part: 'dustCap', why: 'everyTime', quantity: 2, sure: false, ...noBasis, source: practice },
@@ -194,7 +194,6 @@ function hubs({ trailer, candidate }: BillQuestion): PartLine[] {
     {
       part: 'grease',
       why: 'packed',
-      quantity: 1,
       ...(volume && { amount: { value: volume, unit: '1' as const } }),
       sure: set.sure,
       ...noBasis,

@@ -1,0 +1,123 @@
+// Fitment questions through the parser into words: codes, numbers and what they rest on; never the whole sentence.
+import { describe, expect, test } from 'vitest';
+import { demoStock } from '#data';
+import { ask, jobOf, noted } from '../../support/ask.ts';
+
+const chosen = (id: string) => {
+  const axle = demoStock.find((row) => row.id === id);
+  if (!axle) throw new TypeError(`no ${id} in the rack`);
+  return { candidate: { stock: id, title: axle.title, values: axle.values as Record<string, string> } };
+};
+
+describe('bearings', () => {
+  test.each([
+    ['which bearing is L44649', 'bearing', 'L44610'],
+    ['which bearing is L68149', 'bearing', 'L68110 or L68111'],
+    ['which bearing is L44610', 'bearing', 'Cup L44610 runs with cone'],
+    ['what cup goes with L68149', 'bearing', 'L68110 or L68111'],
+    ['what bearing is l four four something four nine', 'bearing', 'One on file fits what can be read'],
+    ['what bearing is l four four six four eight', 'bearingCandidates', 'L44643 or L44649'],
+    ['which bearing is L99999', 'bearingUnknown', 'L99999'],
+  ])('%s: %s, %s', (text, code, shown) => {
+    const told = ask(text);
+    expect(told.code).toBe(code);
+    expect(told.show).toContain(shown);
+  });
+
+  test('a journal that several bearings run on is not told by itself', () => {
+    const told = ask('which bearing goes on a one and three eighths journal');
+    expect(told.code).toBe('bearingCandidates');
+    expect(told.show).toContain('read the number');
+  });
+
+  test('a journal in millimetres is the same journal', () => {
+    const metric = jobOf([noted('innerJournal', '1349375/50000', { unit: 'mm' })]);
+    const inch = jobOf([noted('innerJournal', '1.0625')]);
+    expect(ask('which inner bearing', metric).show).toBe(ask('which inner bearing', inch).show);
+    expect(ask('which inner bearing', metric).show).toContain('L44649');
+    expect(ask('which bearing goes on a 35 mm journal').show).toContain('L68149');
+  });
+
+  test('cone and cup on the job are held against each other', () => {
+    const pair = ask('which inner bearing', jobOf({ innerBearing: 'L68149', innerCup: 'L68111' }));
+    expect([pair.code, pair.rests]).toEqual(['bearingPair', ['innerBearing', 'innerCup']]);
+    const wrong = ask('which inner bearing', jobOf({ innerBearing: 'L68149', innerCup: 'L44610' }));
+    expect(wrong.code).toBe('bearingNotAPair');
+    expect(wrong.show).toContain('L68110 or L68111');
+    expect(wrong.caution).toContain('Never');
+    const strange = ask('which inner bearing', jobOf({ innerBearing: 'L68149', innerCup: 'QQ123' }));
+    expect(strange.code).toBe('bearingUnknown');
+    expect(strange.show).toContain('QQ123');
+  });
+
+  test('from the capacity alone only what is often found, and it says so', () => {
+    const told = ask('what is the inner bearing', jobOf({ capacity: '3500' }));
+    expect([told.code, told.missing]).toEqual(['bearingOften', ['bearing']]);
+    expect(told.show).toContain('Read the number before ordering');
+    expect(ask('which bearing').missing).toEqual(['bearing', 'journal']);
+  });
+});
+
+describe('seals', () => {
+  test('by the journal said or noted; unknown without one', () => {
+    expect(ask('which seal for a one point seven one nine journal').show).toContain('1.719 by 2.565');
+    const noted1 = ask('which seal', jobOf({ sealJournal: '1.719' }));
+    expect([noted1.code, noted1.rests]).toEqual(['seal', ['sealJournal']]);
+    expect(ask('which seal', jobOf([noted('sealJournal', '43.6626', { unit: 'mm' })])).code).toBe('seal');
+    expect(ask('which seal', jobOf({ sealJournal: '5' })).code).toBe('sealUnknown');
+    expect(ask('which seal').missing).toEqual(['sealJournal', 'seal']);
+  });
+});
+
+describe('parts', () => {
+  const stack = {
+    beamDiameter: '19/8',
+    springPack: '3/2',
+    tiePlateThickness: '3/8',
+    uBoltThread: '1/2-20',
+    springType: 'slipper',
+  };
+
+  test('U-bolt from the stack: beam, seat, springs, plate, nut and thread showing', () => {
+    const told = ask('what do I need to order', jobOf({ ...stack, springWidth: '7/4' }));
+    // 2 3/8 + 3/16 + 1 1/2 + 3/8 + 1/2 + 1/4 = 5 3/16.
+    expect(told.show).toMatch(/4 U-bolts: 1\/2-20; 2 3\/8 in inside, leg 5 3\/16 in, order 5 1\/4 in; never used twice/);
+    expect(told.show).toContain('2 spring-eye bolts');
+    expect(told.rests).toEqual(expect.arrayContaining(Object.keys(stack)));
+  });
+
+  test('nothing measured: no size and no amount is made up', () => {
+    const told = ask('what do I need to order');
+    expect(told.show).toContain('4 U-bolts: size not told: beam, spring pack, tie plate thickness');
+    expect(told.show).toMatch(/^Wheel-bearing grease/m);
+    expect(told.show).not.toMatch(/ounces|L68149/);
+    expect(told.missing).toContain('springPack');
+  });
+
+  test('bearings of the chosen axle, its beam and its studs', () => {
+    const told = ask(
+      'what do I need to order',
+      jobOf({ studThread: '9/16-18', springPack: '2', tiePlateThickness: '3/8' }, chosen('TB-3502')),
+    );
+    expect(told.show).toContain('1 axle: 3,500 pound electric-brake axle');
+    expect(told.show).toMatch(/2 inner bearings, cone and cup: L68149; /);
+    expect(told.show).toContain('10 wheel nuts: 1/2-20');
+    expect(told.show).toContain('2 3/8 in inside');
+    expect(told.show).toMatch(/2 ounces of wheel-bearing grease/);
+  });
+
+  test('bearings from the capacity are marked, and so is the grease for them', () => {
+    const told = ask('what do I need to order', jobOf({ capacity: '3500' }));
+    expect(told.show).toContain('L68149/L68111 (often found; read the part)');
+    expect(told.show).toContain('if the bearings are those often found');
+  });
+
+  test('a hub service needs no axle and no U-bolts; what is only heard is marked', () => {
+    const told = ask(
+      'what parts do i need',
+      jobOf([noted('innerBearing', 'L68149', { status: 'heard' })], { kind: 'hubService' }),
+    );
+    expect(told.show).not.toContain('U-bolts');
+    expect(told.show).toMatch(/inner bearings.*not confirmed/);
+  });
+});
