@@ -31,6 +31,8 @@ const policy = [
   "base-uri 'none'",
   "frame-ancestors 'none'",
   "form-action 'none'",
+  "require-trusted-types-for 'script'",
+  'trusted-types axlehand',
 ].join('; ');
 
 const headers: Readonly<Record<string, string>> = {

@@ -249,6 +249,10 @@ describe('what goes out', () => {
     for (const path of ['/', '/api/jobs', '/api/none', '/nowhere', '/api/jobs/99']) {
       const { headers } = await server.call(path);
       expect(headers.get('content-security-policy'), path).toContain("default-src 'none'");
+      expect(headers.get('content-security-policy'), path).toContain(
+        "require-trusted-types-for 'script'; trusted-types axlehand",
+      );
+      expect(headers.get('content-security-policy'), path).not.toContain('unsafe-inline');
       expect(headers.get('x-content-type-options'), path).toBe('nosniff');
       expect(headers.get('referrer-policy'), path).toBe('no-referrer');
       expect(headers.get('cross-origin-resource-policy'), path).toBe('same-origin');
