@@ -6,7 +6,7 @@ import { alignmentToDraw, sequenceToDraw } from './answers/service.ts';
 import { expectsOf } from './expects.ts';
 import { openPoints } from './open.ts';
 import { asSlot, openStepAfter, type PlannedStep, planOf, stepAt } from './plan.ts';
-import type { CardRow, JobView, Know, Shop, StepView } from './types.ts';
+import type { CardRow, JobView, Know, SequenceView, Shop, StepView } from './types.ts';
 import { liveValues, sameSlot, valueIn } from './values.ts';
 import { sayOnly, saySide, showFieldOf, showOnly } from './words.ts';
 
@@ -33,13 +33,31 @@ export function view(job: JobRecord, know: Know): JobView {
   };
 }
 
-/** What there is to draw while the step on the screen tightens or squares something. */
+type Drawn = SequenceView['what'] | 'alignment';
+
+/** What there is to draw while the last answer, or else the step on the screen, tightens or squares something. */
 function drawn(job: JobRecord, step: PlannedStep | undefined, know: Know): Pick<JobView, 'sequence' | 'alignment'> {
+  const what = answeredAbout(job.lastReply?.code ?? '') ?? stepAbout(step);
+  if (what === undefined) return {};
+  if (what === 'alignment') {
+    const alignment = alignmentToDraw(job, know, job.openedAt);
+    return alignment ? { alignment } : {};
+  }
+  const sequence = sequenceToDraw(what, job, know, job.openedAt);
+  return sequence ? { sequence } : {};
+}
+
+function answeredAbout(code: string): Drawn | undefined {
+  if (/^(sequence\.)?uBolts\b/.test(code)) return 'uBolts';
+  if (/^(sequence|wheelNuts)\./.test(code)) return 'wheelNuts';
+  return code.startsWith('alignment.') ? 'alignment' : undefined;
+}
+
+function stepAbout(step: PlannedStep | undefined): Drawn | undefined {
   const fields = new Set(step?.step.record.map(({ field }) => field));
-  const what = fields.has('wheelNutTorque') ? 'wheelNuts' : fields.has('uBoltTorque') ? 'uBolts' : undefined;
-  const sequence = what && sequenceToDraw(what, job, know, job.openedAt);
-  const alignment = fields.has('couplerDiagonal') ? alignmentToDraw(job, know, job.openedAt) : undefined;
-  return { ...(sequence ? { sequence } : {}), ...(alignment ? { alignment } : {}) };
+  if (fields.has('wheelNutTorque')) return 'wheelNuts';
+  if (fields.has('uBoltTorque')) return 'uBolts';
+  return fields.has('couplerDiagonal') ? 'alignment' : undefined;
 }
 
 function cardOf(job: JobRecord, shop: Shop): readonly CardRow[] {
