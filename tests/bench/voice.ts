@@ -66,14 +66,14 @@ async function share(which: number, of: number): Promise<void> {
 }
 
 async function heard(ears: ReturnType<typeof engine>, clip: Clip, sound: Float32Array): Promise<Result> {
-  const begin = performance.now();
-  const { hearing, mean, lead, candidates } = await ears.hear(sound, clip.expects);
+  const [begin, used] = [performance.now(), process.cpuUsage()];
+  const { hearing, mean, lead, candidates, alternatives } = await ears.hear(sound, clip.expects);
   const ms = performance.now() - begin;
+  const { user, system } = process.cpuUsage(used);
   const want = clip.text === '' ? '' : read(clip.text, clip.expects).key;
   const key = (text: string | undefined): string => (text === undefined ? '-' : read(text, clip.expects).key);
   const best = candidates[0]?.text;
   const kind = best === undefined ? 'none' : read(best, clip.expects).kind;
-  const asked = hearing.ok && hearing.band === 'ask' ? [hearing.text, ...hearing.alternatives] : [];
   return {
     ...clip,
     best: best ?? '',
@@ -81,10 +81,11 @@ async function heard(ears: ReturnType<typeof engine>, clip: Clip, sound: Float32
     mean,
     lead,
     ms,
+    cpuMs: (user + system) / 1000,
     seconds: sound.length / rate,
     right: key(best) === want,
     band: hearing.ok ? hearing.band : 'refuse',
-    offered: asked.some((text) => key(text) === want),
+    offered: [best, ...alternatives].some((text) => key(text) === want),
   };
 }
 

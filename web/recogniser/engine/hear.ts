@@ -28,6 +28,8 @@ export interface Heard {
   readonly candidates: readonly Candidate[];
   readonly mean: number;
   readonly lead: number;
+  /** Texts that mean something else and come close, likeliest first; also where all was refused. */
+  readonly alternatives: readonly string[];
 }
 
 export interface Engine {
@@ -70,18 +72,18 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
 /** Picks the best candidate, its band, and the rivals that mean something else. */
 export function weigh(candidates: readonly Candidate[], read: (text: string) => Reading): Heard {
   const [best] = candidates;
-  if (!best) return { hearing: again, candidates, mean: Number.NEGATIVE_INFINITY, lead: 0 };
+  if (!best) return { hearing: again, candidates, mean: Number.NEGATIVE_INFINITY, lead: 0, alternatives: [] };
   const { key, kind } = read(best.text);
   const rivals = candidates.filter(({ text }) => read(text).key !== key);
   const lead = Math.min(20, ...rivals.map(({ score }) => best.score - score));
   const mean = meanOf(best);
   const { band, confidence } = judge(kind, mean, lead);
-  if (band === 'refuse') return { hearing: again, candidates, mean, lead };
   const alternatives = distinct(
     rivals.filter(({ score }) => best.score - score < 4),
     read,
   ).slice(0, 3);
-  return { hearing: { ok: true, text: best.text, confidence, alternatives, band }, candidates, mean, lead };
+  const hearing: Hearing = band === 'refuse' ? again : { ok: true, text: best.text, confidence, alternatives, band };
+  return { hearing, candidates, mean, lead, alternatives };
 }
 
 function distinct(rivals: readonly Candidate[], read: (text: string) => Reading): string[] {

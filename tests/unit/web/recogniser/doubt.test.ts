@@ -1,0 +1,82 @@
+// Bands of doubt, and what goes along as an alternative.
+import { describe, expect, it } from 'vitest';
+import { judge, type Kind } from '../../../../web/recogniser/engine/doubt.ts';
+import { weigh } from '../../../../web/recogniser/engine/hear.ts';
+import { read } from '../../../../web/recogniser/engine/language.ts';
+import thresholds from '../../../../web/recogniser/engine/thresholds.json' with { type: 'json' };
+
+const kinds: readonly Kind[] = ['measure', 'bare', 'command', 'grave'];
+const order = ['refuse', 'ask', 'take'] as const;
+
+describe('bands', () => {
+  it.each(kinds)('%s: no better hearing is ever trusted less', (kind) => {
+    const means = Array.from({ length: 31 }, (_, index) => -3 + index / 10);
+    const leads = [0, 0.5, 1, 1.5, 2, 3, 5, 8];
+    for (const [index, mean] of means.entries()) {
+      for (const [at, lead] of leads.entries()) {
+        const rank = order.indexOf(judge(kind, mean, lead).band);
+        const better = [judge(kind, means[index + 1] ?? mean, lead), judge(kind, mean, leads[at + 1] ?? lead)];
+        for (const { band } of better) expect(order.indexOf(band)).toBeGreaterThanOrEqual(rank);
+      }
+    }
+  });
+
+  it.each(kinds)('%s: taken only with the confidence of what is taken', (kind) => {
+    for (let mean = -4; mean <= 0; mean += 0.25) {
+      for (let lead = 0; lead <= 8; lead += 0.5) {
+        const { band, confidence } = judge(kind, mean, lead);
+        if (band === 'take') expect(confidence).toBeGreaterThanOrEqual(thresholds.taken);
+        if (band === 'ask') expect(confidence).toBeLessThan(thresholds.taken);
+        expect(confidence).toBeGreaterThanOrEqual(0);
+        expect(confidence).toBeLessThanOrEqual(1);
+      }
+    }
+  });
+
+  it('refuses what fits badly and takes what fits well and has no rival', () => {
+    for (const kind of kinds) {
+      expect(judge(kind, -3.5, 20).band).toBe('refuse');
+      expect(judge(kind, -0.3, 12).band).toBe('take');
+    }
+  });
+
+  it('asks of a bare number more than of one with its name', () => {
+    const { measure, bare } = thresholds.kinds;
+    expect(bare.take.mean).toBeGreaterThanOrEqual(measure.take.mean);
+    expect(bare.take.lead).toBeGreaterThanOrEqual(measure.take.lead);
+  });
+});
+
+const none = { fields: [], yesNo: false };
+const heard = (...candidates: readonly (readonly [string, number])[]) =>
+  weigh(
+    candidates.map(([text, score]) => ({ text, score, logProb: -2, tokens: 6 })),
+    (text) => read(text, none),
+  );
+
+describe('alternatives', () => {
+  it('carry another value, and the closest comes first', () => {
+    const { hearing } = heard(
+      ['spring centre fifty', -2],
+      ['spring centres fifty', -2.2],
+      ['spring centre fifteen', -2.4],
+      ['spring centre sixty', -5],
+    );
+    expect(hearing).toMatchObject({ ok: true, band: 'ask', text: 'spring centre fifty' });
+    expect(hearing.ok && hearing.alternatives).toEqual(['spring centre fifteen', 'spring centre sixty']);
+  });
+
+  it('leave out other words for the same, which do not make it doubtful either', () => {
+    const { hearing, lead } = heard(
+      ['hub face is seventy two', -2],
+      ['hub face at seventy two', -2.1],
+      ['hub face seventy two', -2.1],
+    );
+    expect(hearing).toMatchObject({ ok: true, band: 'take', alternatives: [] });
+    expect(lead).toBe(20);
+  });
+
+  it('of nothing found is nothing', () => {
+    expect(heard().hearing.ok).toBe(false);
+  });
+});

@@ -1,0 +1,110 @@
+// The beam search on a grammar of a few words, with a model that is a table: what it expects is known beforehand.
+import { describe, expect, it } from 'vitest';
+import { lexicon, type Spellings } from '../../../../web/recogniser/engine/lexicon.ts';
+import type { Memory, Model } from '../../../../web/recogniser/engine/model.ts';
+import { search } from '../../../../web/recogniser/engine/search.ts';
+
+const end = 2;
+const comma = 3;
+const hyphen = 4;
+const period = 5;
+const question = 6;
+const vocabulary = ['fifteen', 'fifty', 'hub', 'face', 'radio'] as const;
+const tokenOf = (word: string): number => 10 + vocabulary.indexOf(word as (typeof vocabulary)[number]);
+const spellings: Spellings = {
+  of: (word) => ({ mid: [[tokenOf(word)]], start: [], joined: [] }),
+  comma,
+  hyphen,
+  period,
+  question,
+};
+
+/** Any number of "hub face" with a number each. */
+const grammar = {
+  start: 0,
+  next: (state: number): ReadonlyMap<string, number> =>
+    new Map(
+      state === 0 || state === 3 ? [['hub', 1]] : state === 1 ? [['face', 2]] : ['fifteen', 'fifty'].map((word) => [word, 3]),
+    ),
+  accepts: (state: number) => state === 3,
+};
+
+type Odds = Readonly<Record<string, number>>;
+const nothing = {} as Memory['frames'];
+
+/** Gives at each step the log-probabilities written down for it; what is not written is as good as impossible. */
+function modelOf(steps: readonly Odds[]): Model {
+  const row = (at: number): Float32Array => {
+    const out = new Float32Array(20).fill(-30);
+    for (const [word, logProb] of Object.entries(steps[Math.min(at, steps.length - 1)] ?? {}))
+      out[word === 'end' ? end : word === ',' ? comma : tokenOf(word)] = logProb;
+    return out;
+  };
+  const at = (memory: Memory): number => memory.size;
+  const stepped = (step: number, rows: number) => ({
+    memory: { size: step, frames: nothing, crossed: {}, past: {} },
+    rows: Array.from({ length: rows }, () => row(step)),
+  });
+  return {
+    encode: async () => nothing,
+    begin: async () => stepped(0, 1),
+    step: async (memory, _parents, tokens) => stepped(at(memory) + 1, tokens.length),
+    free: async () => undefined,
+  };
+}
+
+const options = { beam: 4, reward: 1, expected: 3, margin: 9, spread: 12, maxTokens: 12, mayRepeat: () => true };
+const find = (steps: readonly Odds[], more: object = {}) =>
+  search(
+    modelOf(steps),
+    nothing,
+    lexicon(grammar, spellings, () => [0, 0]),
+    { ...options, ...more },
+  );
+
+const clear: readonly Odds[] = [{ hub: -0.1, radio: -0.01 }, { face: -0.1 }, { fifty: -0.7, fifteen: -0.9 }, { end: -0.1 }];
+
+describe('the search', () => {
+  it('finds the likeliest sentence of the grammar, and its rival', async () => {
+    const found = await find(clear);
+    expect(found.map(({ text }) => text)).toEqual(['hub face fifty', 'hub face fifteen']);
+    expect(found[0]?.logProb).toBeCloseTo(-0.1 - 0.1 - 0.7 - 0.1);
+    expect(found[0]?.tokens).toBe(3);
+  });
+
+  it('never leaves the grammar, however sure the model is', async () => {
+    const found = await find([{ radio: -0.001, hub: -9 }, { face: -9 }, { fifty: -1 }, { end: -0.1 }]);
+    expect(found[0]?.text).toBe('hub face fifty');
+  });
+
+  it('takes what the model expects beforehand back by the boost', async () => {
+    const boosted = lexicon(grammar, spellings, (word) => [word === 'fifteen' ? 2 : 0, 0]);
+    const [best] = await search(modelOf(clear), nothing, boosted, options);
+    expect(best?.text).toBe('hub face fifteen');
+    expect(best?.logProb).toBeCloseTo(-0.1 - 0.1 - 0.9 - 0.1);
+  });
+
+  const twice: readonly Odds[] = [
+    ...clear.slice(0, 3),
+    { end: -3, hub: -0.1, ',': -9 },
+    { face: -0.1 },
+    { fifty: -0.1, fifteen: -7 },
+    { end: -0.1 },
+  ];
+
+  it('does not let a sentence be said twice where that may not be', async () => {
+    expect((await find(twice, { expected: 6 }))[0]?.text).toBe('hub face fifty hub face fifty');
+    const found = await find(twice, { expected: 6, mayRepeat: () => false });
+    expect(found.map(({ text }) => text)).not.toContain('hub face fifty hub face fifty');
+    expect(found[0]?.text).toMatch(/^hub face fif\w+( hub face fif\w+)?$/);
+  });
+
+  it('gives up when told to', async () => {
+    expect(await find(clear, { goOn: async () => false })).toEqual([]);
+  });
+
+  it('stops at the longest that the sound can hold', async () => {
+    const endless: readonly Odds[] = [{ hub: -0.1, face: -0.1, fifty: -0.1, fifteen: -0.2, end: -20 }];
+    for (const { tokens } of await find(endless, { maxTokens: 7, expected: 100 })) expect(tokens).toBeLessThanOrEqual(7);
+  });
+});
