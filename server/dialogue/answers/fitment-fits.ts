@@ -17,7 +17,8 @@ import type { Answer, Answerer, Know } from '../types.ts';
 import { listed, mannerOf, sentence } from '../words.ts';
 import { candidateOf, described, givenValues, readingsOf } from './fitment-job.ts';
 import { type Voice, voiceOf } from './fitment-say.ts';
-import { checkNames, problemWords, remedyWords, resultWords, rowLine } from './fitment-words.ts';
+import { unseen, unseenLine } from './fitment-unseen.ts';
+import { problemWords, remedyWords, resultWords, rowLine } from './fitment-words.ts';
 
 export const fits: Answerer = (question, job, know) => {
   const readings = readingsOf(job);
@@ -96,9 +97,21 @@ function spokenVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice,
   if (verdict.problems.length > 0)
     parts.push(`${voice.field(verdict.problems[0]?.field ?? 'hubFace')} cannot be right; measure it again`);
   if (again.length > 0 && verdict.result !== 'doesNotFit') parts.push(retake(again, voice));
+  if (verdict.result === 'fits' || verdict.result === 'fitsWithWork') parts.push(...openPoints(verdict, voice));
   const open = verdict.unconfirmed.length;
   if (open > 0) parts.push(`${sentence(voice.text(String(open)))} ${open === 1 ? 'value is' : 'values are'} not confirmed`);
   return `${parts.map(sentence).join('. ')}.`;
+}
+
+/** What a fit leaves open, for the ear: the law in full, the rest by name. */
+function openPoints(verdict: Verdict, voice: Voice): string[] {
+  const law = unseen(verdict).filter(({ remedy }) => remedy === 'askTheState');
+  const rest = unseenLine(
+    unseen(verdict).filter((row) => !law.includes(row)),
+    voice,
+    3,
+  );
+  return [...law.map((row) => rowLine(row, voice)), ...(rest ? [rest] : [])];
 }
 
 const retake = (again: readonly Touchy[], voice: Voice) =>
@@ -110,14 +123,15 @@ function telling({ result, because }: Verdict): readonly Row[] {
   return because.filter(({ essential }) => essential);
 }
 
+/** Open rows that say something all the same: a limit known too loosely, a law. */
+const telltale = ({ code, remedy }: Row) => code === 'tooCoarse' || remedy === 'askTheState';
+
 function shownVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice): string {
   const { candidate, result, rows } = verdict;
-  const looked = rows.filter(
-    (row) => row.result !== 'cannotSayYet' || row.essential || row.code === 'tooCoarse' || row.remedy === 'askTheState',
-  );
-  const rest = rows.filter((row) => !looked.includes(row));
+  const rest = unseen(verdict).filter((row) => !telltale(row));
+  const looked = rows.filter((row) => !rest.includes(row));
   const lines = looked.map((row) => `${resultWords[row.result]} | ${rowLine(row, voice)}${work(row)}${unsure(row)}`);
-  const unseen = rest.length > 0 ? [`Not checked: ${rest.map(({ check }) => checkNames[check]).join(', ')}`] : [];
+  const left = unseenLine(rest, voice);
   const close = again.map(
     ({ reading, ifIt, would }) =>
       `Measure again before ordering: at ${voice.value(reading.field, ifIt)}, ${voice.field(reading.field)} would make it "${resultWords[would].toLowerCase()}"`,
@@ -125,9 +139,14 @@ function shownVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice):
   const faults = verdict.problems.map(
     ({ field, code, value }) => `${sentence(voice.field(field))} ${value}: ${problemWords[code]}`,
   );
-  return [`${resultWords[result]}: ${titleOf(candidate)}`, ...lines, ...madeToFit(verdict), ...faults, ...close, ...unseen].join(
-    '\n',
-  );
+  return [
+    `${resultWords[result]}: ${titleOf(candidate)}`,
+    ...lines,
+    ...madeToFit(verdict),
+    ...faults,
+    ...close,
+    ...(left ? [sentence(left)] : []),
+  ].join('\n');
 }
 
 /** What would make it fit, where work can. */

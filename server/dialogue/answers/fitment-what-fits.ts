@@ -1,10 +1,12 @@
 // "What have we got that fits?": the rack, best first, three at most spoken, each with its one reason.
-import { type FitResult, needsOf, type Ranking, rank, type Verdict } from '#core';
-import type { StockAxle } from '#data';
+import { type FitResult, needsOf, type Ranking, type Row, rank, type Verdict } from '#core';
+import type { FieldId, StockAxle } from '#data';
 import type { Answer, Answerer, Know } from '../types.ts';
 import { listed, mannerOf, sentence } from '../words.ts';
 import { givenReadings, readingsOf } from './fitment-job.ts';
 import { type Voice, voiceOf } from './fitment-say.ts';
+import { wanting } from './fitment-tell.ts';
+import { unseen, unseenLine, unseenOf } from './fitment-unseen.ts';
 import { remedyWords, resultWords, rowLine } from './fitment-words.ts';
 
 type Ranked = Ranking<StockAxle>;
@@ -20,18 +22,24 @@ export const whatFits: Answerer = (question, job, know) => {
 const plain = (code: string, text: string): Answer => ({ code, speak: text, show: text, sources: [], rests: [], missing: [] });
 
 function answerOf({ best, counts }: Ranked, know: Know): Omit<Answer, 'code'> {
-  const spoken = voiceOf(mannerOf(know.shop), true);
-  const shown = voiceOf(mannerOf(know.shop), false);
-  const good = best.filter(({ result }) => result === 'fits' || result === 'fitsWithWork');
+  const good = best.filter(({ result }) => isGood(result));
   const picked = (good.length > 0 ? good : best).slice(0, 3);
   const first = picked[0];
-  const head = headOf(counts, good.length > 0, spoken);
   const missing = first?.result === 'cannotSayYet' ? first.missing : [];
+  const open = unseenOf(good);
+  const head = (voice: Voice) => (good.length > 0 ? goodHead(counts, open, voice) : noneHead(counts, missing, voice));
+  const [spoken, shown] = [voiceOf(mannerOf(know.shop), true), voiceOf(mannerOf(know.shop), false)];
+  const named = missing.length > 0 ? [] : picked.map((one) => `${sentence(lineOf(one, spoken))}.`);
+  const [said, written] = [
+    unseenLine(unseenOf(picked.filter(({ result }) => isGood(result))), spoken, 3),
+    unseenLine(open, shown),
+  ];
   return {
-    speak: [head, ...picked.map((one) => sentence(`${lineOf(one, spoken)}.`))].join(' '),
+    speak: [head(spoken), ...named, ...(said ? [`${sentence(said)}.`] : [])].join(' '),
     show: [
-      headOf(counts, good.length > 0, shown),
-      ...best.map((one) => `${resultWords[one.result]} | ${lineOf(one, shown)}`),
+      head(shown),
+      ...best.map((one) => `${soFar(one)} | ${lineOf(one, shown)}`),
+      ...(written ? [sentence(written)] : []),
     ].join('\n'),
     sources: [...new Set(picked.flatMap(({ because }) => because.map(({ source }) => source)))],
     rests: (first?.rests ?? []).filter((id) => !id.startsWith('given.')),
@@ -40,11 +48,24 @@ function answerOf({ best, counts }: Ranked, know: Know): Omit<Answer, 'code'> {
   };
 }
 
-function headOf(counts: Readonly<Record<FitResult, number>>, any: boolean, voice: Voice): string {
-  const many = (count: number, words: string) => (count > 0 ? [`${voice.text(String(count))} ${words}`] : []);
-  if (any) return `${sentence(listed([...many(counts.fits, 'fit'), ...many(counts.fitsWithWork, 'with work')]))}.`;
-  const open = many(counts.cannotSayYet, 'cannot be told yet');
-  return `None fits as it stands${open.length > 0 ? `; ${open[0]}` : ''}. Nearest:`;
+const isGood = (result: FitResult) => result === 'fits' || result === 'fitsWithWork';
+
+/** "Fits as far as told": some of it was not looked at. */
+const soFar = (verdict: Placed) =>
+  `${resultWords[verdict.result]}${isGood(verdict.result) && unseen(verdict).length > 0 ? ' as far as told' : ''}`;
+
+type Counts = Ranked['counts'];
+const many = (count: number, words: string, voice: Voice) => (count > 0 ? [`${voice.text(String(count))} ${words}`] : []);
+
+function goodHead({ fits, fitsWithWork }: Counts, open: readonly Row[], voice: Voice): string {
+  const counted = listed([...many(fits, 'fit', voice), ...many(fitsWithWork, 'with work', voice)]);
+  return `${sentence(counted)}${open.length > 0 ? ', as far as told' : ''}.`;
+}
+
+function noneHead({ cannotSayYet }: Counts, missing: readonly FieldId[], voice: Voice): string {
+  const head = ['none fits as it stands', ...many(cannotSayYet, 'cannot be told yet', voice)].join('; ');
+  const ask = wanting(missing, voice);
+  return `${sentence(head)}. ${ask ? `${sentence(ask)}.` : 'Nearest:'}`;
 }
 
 /** The axle, where it lies, and the one reason that matters most. */

@@ -1,7 +1,8 @@
 // Fitment questions through the parser into words: codes, numbers and what they rest on; never the whole sentence.
 import { describe, expect, test } from 'vitest';
 import { demoStock } from '#data';
-import { ask, jobOf, noted } from '../../support/ask.ts';
+import { ask, bay, jobOf, noted } from '../../support/ask.ts';
+import { wholeTrailer } from '../../support/readings.ts';
 
 const chosen = (id: string) => {
   const axle = demoStock.find((row) => row.id === id);
@@ -119,5 +120,61 @@ describe('parts', () => {
     );
     expect(told.show).not.toContain('U-bolts');
     expect(told.show).toMatch(/inner bearings.*not confirmed/);
+  });
+});
+
+describe('what fits, and a fit that was not looked at all round', () => {
+  const stock = { ...bay, stock: demoStock };
+  const few = { hubFace: '579/8', springCentre: '58', boltPattern: '5x9/2', brakeType: 'electric', capacity: '3500' };
+
+  test('names what was not looked at, first where the axles differ', () => {
+    const told = ask('what have we got that fits', jobOf(few), stock);
+    expect(told.code).toBe('stockFits');
+    expect(told.show).toMatch(/^Fits as far as told \| 3,500 pound electric-brake axle, drop 4/m);
+    expect(told.speak).toMatch(/as far as told/);
+    expect(told.speak).toMatch(/Not looked at: .*drop.* more; tell me /);
+    expect(told.show).toMatch(/^Not looked at: .*drop.*tyres against the axle/m);
+  });
+
+  test('with every check made nothing is left unsaid, and the other drop is found', () => {
+    const told = ask('what have we got that fits', jobOf(wholeTrailer), stock);
+    const line = told.show.split('\n').find((one) => one.includes('drop 4'));
+    expect(told.show).toMatch(/^Fits \| 3,500 pound electric-brake axle, rack 2, upper/m);
+    expect(line).toMatch(/^Does not fit/);
+  });
+
+  test('nothing measured: it asks, and names no axle as near', () => {
+    const told = ask('what have we got that fits', jobOf(), stock);
+    expect([told.code, told.missing.slice(0, 3)]).toEqual(['stockNone', ['springCentre', 'hubFace', 'boltPattern']]);
+    expect(told.speak).toMatch(/Tell me spring centre, hub face and bolt pattern\.$/);
+    expect(ask('what have we got that fits').code).toBe('noStock');
+  });
+
+  test('one axle: the verdict names what was not looked at, why it does not fit and what would make it', () => {
+    const fit = ask('will it fit', jobOf(few, chosen('TB-3503')), stock);
+    expect(fit.code).toBe('verdict');
+    expect(fit.speak).toMatch(/^Fits\. .*Not looked at: /);
+    expect(fit.show).toMatch(/Not looked at: .*drop/);
+    expect(fit.events?.map(({ kind }) => kind)).toEqual(['candidateChosen', 'verdictGiven']);
+    const why = ask('why', jobOf(few, chosen('TB-3511')), stock);
+    expect(why.code).toBe('verdictWhy');
+    expect(why.speak).toContain('five on five');
+    expect(why.show).toContain('Could be made to fit: hubs with the right pattern');
+    expect(why.events).toBeUndefined();
+    expect(ask('why', jobOf(few), stock).code).toBe('whichAxle');
+  });
+
+  test('an axle with no brakes on a trailer that had none: the law is said, not only the fit', () => {
+    const bare = jobOf({ ...few, brakeType: 'idler', gvwr: '3500', tongueWeight: '420', axleCount: 'single' }, chosen('TB-3501'));
+    const told = ask('will it fit', bare, stock);
+    expect(told.speak).toMatch(/^Fits\..*federal rule wants brakes.*state rules may be stricter/);
+  });
+
+  test('an axle described in millimetres is the same axle', () => {
+    const job = jobOf(wholeTrailer);
+    const metric = ask('will an 1879.6 mm hub face axle fit', job);
+    const inch = ask('will a 74 inch hub face axle fit', job);
+    expect(metric.show).toBe(inch.show);
+    expect(metric.show).toContain('hub face: 74 in');
   });
 });
