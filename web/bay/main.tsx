@@ -18,7 +18,9 @@ const jobKey = 'axlehand.job';
 
 async function start(): Promise<void> {
   applyTheme();
-  const outbox = await openOutbox();
+  const outbox = await openOutbox(() =>
+    bay.set({ notice: 'This device has no room left: do not close the page while turns are not sent, and free some room.' }),
+  );
   if (!outbox.lasting) bay.set({ notice: 'This browser keeps nothing: do not close the page while turns are not sent.' });
   const voice = createVoice(
     ({ text, confidence, alternatives }) => void turns.say(text, { heardBy: 'builtIn', confidence, alternatives }),

@@ -15,7 +15,7 @@ export function LastHeard({ state }: { state: Bay }) {
       {last ? (
         <>
           <p class="last-heard">
-            <span class="last-label">Heard</span> {last.heard}
+            <span class="last-label">Heard</span> <bdi>{last.heard}</bdi>
           </p>
           <p class="last-taken" hidden={last.tone === 'ask' && state.view?.question !== undefined}>
             <span class="last-label">{labelOf(last.tone)}</span> {last.taken ?? '…'}
@@ -42,7 +42,7 @@ export function Tally({ lines }: { lines: readonly Line[] }) {
       <div role="log" class="tally-lines" tabIndex={0} aria-label="Heard and answered">
         {lines.map((line) => (
           <p key={line.id} class={`tally-line ${line.who} ${line.mark ?? ''}`}>
-            <span class="tally-who">{line.who === 'heard' ? 'Heard' : 'Said'}</span> {line.text}
+            <span class="tally-who">{line.who === 'heard' ? 'Heard' : 'Said'}</span> <bdi>{line.text}</bdi>
             {line.mark ? <em class="tally-mark"> ({marks[line.mark]})</em> : null}
           </p>
         ))}

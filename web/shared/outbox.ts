@@ -28,9 +28,10 @@ export interface Outbox {
   readonly keptView: (job: string) => Promise<JobView | undefined>;
 }
 
-export async function openOutbox(): Promise<Outbox> {
+/** `full`: called when the browser has no room for a turn; it is then kept only as long as the page is open. */
+export async function openOutbox(full: () => void = () => undefined): Promise<Outbox> {
   try {
-    return lasting(
+    const store = lasting(
       await openDB<Kept>('axlehand', 1, {
         upgrade(db) {
           db.createObjectStore('outbox', { keyPath: 'order', autoIncrement: true });
@@ -38,6 +39,7 @@ export async function openOutbox(): Promise<Outbox> {
         },
       }),
     );
+    return withOverflow(store, full);
   } catch {
     return passing();
   }
@@ -59,8 +61,7 @@ function lasting(db: IDBPDatabase<Kept>): Outbox {
     lasting: true,
     add: async (session, request) => {
       const tx = writing();
-      await tx.store.add({ session, request });
-      await tx.done;
+      await Promise.all([tx.store.add({ session, request }), tx.done]);
     },
     all: async () => (await db.getAll('outbox')) as Waiting[],
     settle: async (item, job) => {
@@ -83,9 +84,41 @@ function lasting(db: IDBPDatabase<Kept>): Outbox {
   };
 }
 
-function passing(): Outbox {
+/** Behind everything the browser numbers by itself. */
+const overflowFrom = 2 ** 40;
+
+/** What the browser has no room for waits in memory; all that is said after it waits there too, so that the order stays. */
+function withOverflow(store: Outbox, full: () => void): Outbox {
+  const overflow = passing(overflowFrom);
+  const homeOf = (order: number): Outbox => (order > overflowFrom ? overflow : store);
+  return {
+    ...store,
+    add: async (session, request) => {
+      const isFull = (await overflow.all()).length > 0 || !(await succeeds(store.add(session, request)));
+      if (!isFull) return;
+      await overflow.add(session, request);
+      full();
+    },
+    all: async () => [...(await store.all()), ...(await overflow.all())],
+    settle: async (item, job) => {
+      if (homeOf(item.order) === store) await store.settle(item, job);
+      await overflow.settle(item, job);
+    },
+    refuse: (item, why) => homeOf(item.order).refuse(item, why),
+    drop: (order) => homeOf(order).drop(order),
+  };
+}
+
+function succeeds(work: Promise<void>): Promise<boolean> {
+  return work.then(
+    () => true,
+    () => false,
+  );
+}
+
+function passing(from = 0): Outbox {
   let items: Waiting[] = [];
-  let order = 0;
+  let order = from;
   const views = new Map<string, JobView>();
   return {
     lasting: false,

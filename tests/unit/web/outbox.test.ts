@@ -41,6 +41,35 @@ describe('the outbox', () => {
     expect(await outbox.all()).toEqual([]);
   });
 
+  it('waits in memory for what the browser has no room for, and keeps the order', async () => {
+    let told = 0;
+    const outbox = await openOutbox(() => {
+      told += 1;
+    });
+    for (const { order } of await outbox.all()) await outbox.drop(order);
+    await outbox.add('this page', turn('stored'));
+    const add = IDBObjectStore.prototype.add;
+    IDBObjectStore.prototype.add = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+    await outbox.add('this page', turn('no room'));
+    IDBObjectStore.prototype.add = add;
+    await outbox.add('this page', turn('room again'));
+    expect(told).toBe(2);
+    const [first, second] = await outbox.all();
+    expect((await outbox.all()).map(({ request }) => request.id)).toEqual(['stored', 'no room', 'room again']);
+    if (!first || !second) throw new TypeError('turns got lost');
+    await outbox.settle(first, '7');
+    await outbox.refuse(second, 'too long');
+    expect((await outbox.all()).map(({ request, refused }) => [request.id, request.job, refused])).toEqual([
+      ['no room', '7', 'too long'],
+      ['room again', '7', undefined],
+    ]);
+    await outbox.drop(second.order);
+    expect((await outbox.all()).map(({ request }) => request.id)).toEqual(['room again']);
+    for (const { order } of await outbox.all()) await outbox.drop(order);
+  });
+
   it('keeps all behind a turn that cannot be sent now, and sets aside one that is refused for good', async () => {
     const outbox = await openOutbox();
     for (const id of ['e', 'f', 'g']) await outbox.add('this page', turn(id));
