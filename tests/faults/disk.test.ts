@@ -157,7 +157,7 @@ describe('a full disk', () => {
     60_000,
   );
 
-  it.skipIf(!canMount)('on a file system gone read-only: a clear message at start and while running', async () => {
+  it.skipIf(!canMount)('on a file system gone read-only: a clear message at start', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'axlehand-mount-'));
     execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=8m', 'none', folder]);
     try {

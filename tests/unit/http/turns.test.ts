@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { openLog } from '#log';
 import type { DeskResponse, EventList, JobList, JobRecord, SheetFile, TurnResponse } from '#wire';
 import { aLog, somewhere } from '../../support/log.ts';
-import { aServer, type Server, spoken } from '../../support/server.ts';
+import { aServer, paired, type Server, spoken } from '../../support/server.ts';
 
 async function say(server: Server, text: string, job: string | null = null): Promise<TurnResponse> {
   const response = await server.call('/api/turns', { method: 'POST', body: spoken(text, job) });
@@ -100,15 +100,23 @@ describe('turns', () => {
     expect((await server.call('/api/jobs/0')).status).toBe(404);
   });
 
-  it('keeps the order of two devices on one job', async () => {
-    const server = await aServer();
-    const { job } = await say(server, 'open a job for the blue trailer');
-    await Promise.all(Array.from({ length: 20 }, (_, i) => say(server, `note number ${i}`, job)));
-    const { events } = await read<EventList>(server, `/api/jobs/${job}/events`);
+  it('keeps the order of two devices on one job, and says which of them it was', async () => {
+    const server = await aServer({ trusted: false });
+    const cookies = [await paired(server, 'bay', 'bay 1'), await paired(server, 'bay', 'bay 2')];
+    const from = async (device: number, text: string, job: string | null) => {
+      const headers = { cookie: cookies[device] ?? '' };
+      const response = await server.call('/api/turns', { method: 'POST', body: spoken(text, job), headers });
+      return (await response.json()) as TurnResponse;
+    };
+    const { job } = await from(0, 'open a job for the blue trailer', null);
+    const answers = await Promise.all(Array.from({ length: 20 }, (_, i) => from(i % 2, `note number ${i}`, job)));
+    const events = server.log.events(job ?? '');
     const turns = events.map(({ turn }) => turn);
     expect(turns).toEqual([...turns].sort((a, b) => turns.indexOf(a) - turns.indexOf(b)));
     expect(new Set(turns).size).toBe(21);
-    expect(events.filter(({ body }) => body.kind === 'noteTaken')).toHaveLength(20);
+    const notes = events.flatMap(({ body, who }) => (body.kind === 'noteTaken' ? [[body.text, who]] : []));
+    expect(notes.toSorted()).toEqual(Array.from({ length: 20 }, (_, i) => [`number ${i}`, `bay ${(i % 2) + 1}`]).toSorted());
+    expect(new Set(answers.map(({ seq }) => seq)).size).toBe(20);
   });
 
   it('brings reminders and the waiting question through a restart', async () => {

@@ -301,13 +301,33 @@ describe('a file that may not grow', () => {
   });
 });
 
+describe('a file that turns read-only under a running server', () => {
+  it('takes no half turn, says so, and takes the same turn when it may be written again', () => {
+    const db = new Database(somewhere());
+    migrate(db, 0);
+    const store = openStore(db);
+    store.append(aTurn(null, [opens('blue trailer')]));
+    const turn = aTurn('1', [hearsValue('v1', 'hubFace', '72')]);
+    db.pragma('query_only = ON');
+    expect(faultOf(() => store.append(turn))).toBe('readOnly');
+    expect([store.head(), store.job('1')?.values.length]).toEqual([3, 0]);
+    db.pragma('query_only = OFF');
+    expect(store.append(turn).seq).toBe(6);
+    expect(verifyAll(db).fault).toBeUndefined();
+    db.close();
+  });
+});
+
 describe('the write-ahead file', () => {
   it('stays bounded while nobody reads', () => {
     const path = somewhere();
     const log = aLog(path);
     log.append(aTurn(null, [opens('blue trailer')]));
     const note = 'x'.repeat(5000);
-    for (let i = 0; i < 1500; i++) log.append(aTurn('1', [{ kind: 'annotated', text: note }]));
+    for (let i = 0; i < 150; i++)
+      log.together((each) => {
+        for (let n = 0; n < 10; n++) each(() => log.append(aTurn('1', [{ kind: 'annotated', text: note }])));
+      });
     expect(statSync(path).size).toBeGreaterThan(7_000_000);
     expect(statSync(`${path}-wal`).size).toBeLessThan(9_000_000);
   }, 60_000);
