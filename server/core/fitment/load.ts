@@ -50,11 +50,14 @@ function offTongue(trailer: Trailer, gross: Span, { tongueUpper }: Rules, uses: 
   return { low, high: gross.high && tongue.low ? gross.high.sub(tongue.low) : gross.high };
 }
 
+/** How many axles share the load, where that is told. */
+export const axlesOf = ({ tokens }: Trailer): number | undefined => axles[tokens.get('axleCount')?.text as keyof typeof axles];
+
 function perAxle(trailer: Trailer, rolling: Span, uses: FieldId[], missing: FieldId[]): Span {
-  const count = trailer.tokens.get('axleCount');
+  const count = axlesOf(trailer);
   if (count) {
     uses.push('axleCount');
-    return scale(rolling, new Fraction(1, axles[count.text as keyof typeof axles]));
+    return scale(rolling, new Fraction(1, count));
   }
   missing.push('axleCount');
   return { low: rolling.low?.div(3) ?? null, high: rolling.high };

@@ -1,7 +1,7 @@
 // What the running gear of one axle carries: its weakest part, against the load.
 import type { FieldId } from '#data';
 import type { Fraction, Quantity } from '../quantity/index.ts';
-import { axleLoad, grossOf } from './load.ts';
+import { axleLoad, axlesOf, grossOf } from './load.ts';
 import { basisOf } from './need.ts';
 import type { Basis, Rules, Trailer } from './types.ts';
 import { tyreLoad } from './tyres/load.ts';
@@ -23,6 +23,10 @@ export interface Carrying extends Basis {
   readonly loadLeast?: Quantity;
   readonly links: readonly Link[];
   readonly weakest?: Link;
+  /** What would set it if the weakest part were made stronger. */
+  readonly next?: Link;
+  /** Axles that share the load, where told. */
+  readonly axles?: number;
   /** Parts whose rating is not on the job: any of them may be weaker. */
   readonly unknown: readonly CarryingPart[];
   /** Weakest less load, pounds, and as percent of the weakest; negative where it is overloaded. */
@@ -44,10 +48,8 @@ export function carrying(trailer: Trailer, rules: Rules, capacity?: Fraction): C
     ...(rated ? [{ part: 'axle' as const, rating: pounds(rated), source: 'the axle maker' }] : []),
     ...(tyre ? [{ part: 'tyres' as const, rating: pounds(tyre.counted.value.mul(2)), source: tyre.source }] : []),
   ];
-  const weakest = links.reduce<Link | undefined>(
-    (low, link) => (low?.rating.value.lte(link.rating.value) ? low : link),
-    undefined,
-  );
+  const [weakest, next] = links.toSorted((a, b) => a.rating.value.compare(b.rating.value));
+  const axles = axlesOf(trailer);
   const fields: FieldId[] = [
     ...uses,
     ...(rated && !capacity ? (['capacity'] as const) : []),
@@ -59,6 +61,8 @@ export function carrying(trailer: Trailer, rules: Rules, capacity?: Fraction): C
     missing: [...missing, ...lacking(rated !== undefined, tyre !== undefined)],
     links,
     ...(weakest && { weakest }),
+    ...(next && { next }),
+    ...(axles && { axles }),
     ...(span?.high && { load: pounds(span.high) }),
     ...(span?.low && span.high && !span.low.equals(span.high) && { loadLeast: pounds(span.low) }),
     unknown: parts.filter((part) => !links.some((link) => link.part === part)),

@@ -1,10 +1,24 @@
 // "How much will it carry?"
-import { type Carrying, type CarryingPart, carrying, numberOf, readTrailer, type TongueCode, tableRules } from '#core';
+import {
+  type Carrying,
+  type CarryingPart,
+  carrying,
+  convert,
+  dimensionOf,
+  numberOf,
+  type Quantity,
+  quantity,
+  readTrailer,
+  type TongueCode,
+  tableRules,
+} from '#core';
+import type { QuestionIntent } from '#intents';
 import type { Answerer } from '../types.ts';
 import { listed } from '../words.ts';
 import { givenReadings, readingsOf } from './fitment-job.ts';
 import type { Voice } from './fitment-say.ts';
 import { tell, wanting } from './fitment-tell.ts';
+import { tyre } from './fitment-tyre.ts';
 
 const partNames: Readonly<Record<CarryingPart, string>> = {
   axle: 'the axle',
@@ -21,24 +35,61 @@ const tongueWords: Readonly<Record<TongueCode, string>> = {
   beyondReason: 'more than any coupling is meant to take; weigh it again',
 };
 
-const raising: Readonly<Record<'axle' | 'tyres', string>> = {
-  axle: 'a stronger axle would raise it, as far as the other parts allow',
-  tyres: 'stronger tyres would raise it, as far as the axle and the other parts allow',
-};
+/** What raising it would take, and how far that goes before the next part sets it. */
+function raising({ weakest, next }: Carrying, voice: Voice): string | undefined {
+  if (!weakest) return undefined;
+  const stronger = weakest.part === 'axle' ? 'a stronger axle' : `stronger ${weakest.part}`;
+  const limit = next
+    ? `to ${voice.amount(next.rating)}, where ${partNames[next.part]} would set it`
+    : 'as far as the other parts allow';
+  return `${stronger} would raise it ${limit}`;
+}
 
-export const load: Answerer = (question, job, know) => {
+/** "Can it carry four thousand pounds": the weight asked about. */
+function askedWeight({ given = [] }: QuestionIntent): Quantity | undefined {
+  const said = given.find(({ kind, unit }) => kind === 'quantity' && unit && dimensionOf(unit) === 'mass');
+  return said?.unit && convert(quantity(said.value, said.unit), 'lb');
+}
+
+/** What the axles carry together, less the weight asked about, in pounds. */
+function leftOver({ weakest, axles = 1 }: Carrying, asked: Quantity | undefined): Quantity | undefined {
+  return weakest && asked && { value: weakest.rating.value.mul(axles).sub(asked.value), unit: 'lb' };
+}
+
+export const load: Answerer = (question, job, know, now) => {
+  if (question.given?.some((said) => said.kind === 'measure' && said.field === 'tyreSize')) return tyre(question, job, know, now);
   const trailer = readTrailer([...readingsOf(job), ...givenReadings(question)]);
   const capacity = numberOf(job.candidate?.values.capacity ?? '');
   const found = carrying(trailer, tableRules, capacity);
   const sources = ['49 CFR 571.3 (GAWR), 571.120 S5.1.2', ...found.links.map(({ source }) => source)];
-  const caution = found.margin?.value.lt(0) ? 'Overloaded as it stands. Do not tow it so.' : undefined;
-  return tell(know, found.weakest ? 'load' : 'loadUnknown', (voice) => linesOf(found, voice), {
+  const asked = askedWeight(question);
+  const over = leftOver(found, asked);
+  const caution = found.margin?.value.lt(0)
+    ? 'Overloaded as it stands. Do not tow it so.'
+    : over?.value.lt(0)
+      ? 'That would overload it.'
+      : undefined;
+  const first = (voice: Voice) => asked && over && answerTo(asked, over, found, voice);
+  const lines = (voice: Voice) => {
+    const { always, more } = linesOf(found, voice);
+    return { always: [first(voice), ...always], more };
+  };
+  return tell(know, found.weakest ? 'load' : 'loadUnknown', lines, {
     sources: [...new Set(sources)],
     rests: found.rests,
     missing: found.missing,
     ...(caution === undefined ? {} : { caution }),
   });
 };
+
+/** A weight on the axles alone: what the tongue takes comes off it. Too much for one part is a no; for a yes the others must be known too. */
+function answerTo(asked: Quantity, over: Quantity, { axles = 1, links }: Carrying, voice: Voice): string {
+  const on = axles === 1 ? 'one axle' : `${voice.text(String(axles))} axles`;
+  const by = voice.amount({ ...over, value: over.value.abs() });
+  return over.value.lt(0)
+    ? `no: ${voice.amount(asked)} is ${by} too much for ${on}`
+    : `as far as ${listed(links.map(({ part }) => partNames[part]))} go, ${voice.amount(asked)} on ${on} leaves ${by}`;
+}
 
 function linesOf(found: Carrying, voice: Voice) {
   const { weakest, load: most, margin, marginPercent, tongue, unknown, passengerTyres } = found;
@@ -58,7 +109,7 @@ function linesOf(found: Carrying, voice: Voice) {
       ...found.links.map(({ part, rating }) => `${partNames[part]}: ${voice.amount(rating)}`),
       onTongue,
       passengerTyres ? 'passenger-car tyres count divided by 1.10 on a trailer' : undefined,
-      weakest && (weakest.part === 'axle' || weakest.part === 'tyres') ? raising[weakest.part] : undefined,
+      raising(found, voice),
       `not on the job, and may be weaker: ${listed(unknown.map((part) => partNames[part]))}`,
       carries === undefined || loaded === undefined ? undefined : open,
     ],

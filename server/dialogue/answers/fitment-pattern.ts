@@ -1,8 +1,7 @@
 // "What bolt pattern is it?" from a count and one hole-to-hole measurement.
 import { identifyPattern, type PatternAnswer, type Quantity, quantity } from '#core';
 import { fieldOf } from '#data';
-import type { QuestionIntent } from '#intents';
-import type { JobRecord } from '#log/events';
+import type { QuestionIntent, Said } from '#intents';
 import type { Answerer } from '../types.ts';
 import { liveValues } from '../values.ts';
 import { listed } from '../words.ts';
@@ -10,9 +9,9 @@ import type { Voice } from './fitment-say.ts';
 import { shown, tell } from './fitment-tell.ts';
 
 export const boltPattern: Answerer = (question, job, know) => {
-  const on = liveValues(job).findLast(({ field }) => field === 'boltPattern');
-  const studs = studsOf(question, job);
-  const between = betweenOf(question);
+  const live = liveValues(job);
+  const on = live.findLast(({ field }) => field === 'boltPattern');
+  const { studs, between } = measureIn(question, live.findLast(({ field }) => field === 'lugCount')?.value);
   if (!between) {
     if (on) return tell(know, 'boltPattern', (voice) => ({ always: [voice.value('boltPattern', on.value)] }), { rests: [on.id] });
     return tell(know, 'boltPatternUnknown', () => ({ always: ['count the studs and give me one distance, centre to centre'] }), {
@@ -34,18 +33,38 @@ export const boltPattern: Answerer = (question, job, know) => {
   );
 };
 
-function studsOf({ given = [] }: QuestionIntent, job: JobRecord): number | undefined {
-  const said = given.find((one) => one.kind === 'measure' && one.field === 'lugCount');
-  const on = liveValues(job).findLast(({ field }) => field === 'lugCount');
-  return said || on ? Number((said ?? on)?.value) : undefined;
+interface Measured {
+  readonly studs?: number;
+  readonly between?: { readonly value: Quantity; readonly resolution: Quantity };
 }
 
-function betweenOf({ given = [] }: QuestionIntent): { readonly value: Quantity; readonly resolution: Quantity } | undefined {
-  const said = given.find((one) => one.kind === 'quantity');
-  if (!said) return undefined;
-  const unit = said.unit === 'mm' || said.unit === 'cm' ? said.unit : 'in';
-  const coarse = fieldOf('hubFace').step ?? '1/16';
-  return { value: quantity(said.value, unit), resolution: unit === 'in' ? quantity(coarse, 'in') : quantity('1', 'mm') };
+/** "Five studs, two and five eighths between", "six, five and a half across": the count is whole and has no unit. */
+function measureIn({ given = [], words = '' }: QuestionIntent, noted: string | undefined): Measured {
+  const numbers = given.flatMap((said) => {
+    if (said.kind === 'measure' && said.field === 'boltPattern') return holes.test(words) ? patternParts(said) : [];
+    return said.kind === 'quantity' || said.field === 'lugCount' ? [said] : [];
+  });
+  const count = numbers.length > 1 || noted === undefined ? numbers.find(isCount) : undefined;
+  const distance = numbers.find((said) => said !== count);
+  const studs = count?.value ?? noted;
+  return { ...(studs !== undefined && { studs: Number(studs) }), ...(distance && { between: distanceOf(distance) }) };
+}
+
+type SaidNumber = Pick<Said, 'value' | 'unit' | 'unitSaid'>;
+
+/** Words that say a distance between holes is meant, where the numbers alone would be a pattern. */
+const holes = /hole|between|across|apart|opposite|skip|adjacent|cent(?:er|re) to/;
+
+const isCount = ({ value, unitSaid }: SaidNumber): boolean => !unitSaid && /^(?:[3-9]|1[0-2])$/.test(value);
+
+function patternParts({ value, unit, unitSaid }: SaidNumber): SaidNumber[] {
+  const [studs = '', circle = ''] = value.split('x');
+  return [{ value: studs }, { value: circle, ...(unit && { unit }), ...(unitSaid !== undefined && { unitSaid }) }];
+}
+
+function distanceOf({ value, unit }: SaidNumber) {
+  if (unit === 'mm' || unit === 'cm') return { value: quantity(value, unit), resolution: quantity('1', 'mm') };
+  return { value: quantity(value, 'in'), resolution: quantity(fieldOf('hubFace').step ?? '1/16', 'in') };
 }
 
 /** "across", "opposite": half way round; "skip one": two holes on; else the next hole. */

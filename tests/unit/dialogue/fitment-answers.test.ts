@@ -178,3 +178,128 @@ describe('what fits, and a fit that was not looked at all round', () => {
     expect(metric.show).toContain('hub face: 74 in');
   });
 });
+
+describe('load', () => {
+  test('the weakest part against the load, and what raising it would take', () => {
+    const told = ask('how much will it carry', jobOf(wholeTrailer));
+    expect(told.code).toBe('load');
+    expect(told.show).toContain('3500 lb on one axle, set by the axle');
+    // 3,500 less 420 on the tongue; 420 of 3,500 is 12 percent.
+    expect(told.show).toMatch(/The load is 3080 lb\n420 lb to spare, 12 percent/);
+    expect(told.show).toContain('A stronger axle would raise it to 3640 lb, where the two tyres would set it');
+    expect(told.show).toContain('may be weaker: springs, hubs and bearings and wheels');
+    expect(told.rests).toEqual(['gvwr', 'tongueWeight', 'axleCount', 'capacity', 'tyreSize']);
+  });
+
+  test('passenger-car tyres count divided by 1.10 and are then the weakest (49 CFR 571.120 S5.1.2)', () => {
+    const told = ask('how much will it carry', jobOf({ ...wholeTrailer, tyreSize: 'P205/75R15 97S', tongueWeight: '200' }));
+    // Load index 97: 730 kg = 1,609.37 lb; / 1.10 x 2 = 2,926 lb; load 3,300.
+    expect(told.show).toContain('About 2926 lb on one axle, set by the two tyres');
+    expect(told.show).toContain('divided by 1.10');
+    expect(told.show).toMatch(/6 percent on the tongue, light/);
+    expect(told.caution).toContain('Do not tow');
+    expect(told.sources.join()).toContain('571.120');
+  });
+
+  test('a weight asked about is held against the axles that share it', () => {
+    expect(ask('can it carry four thousand pounds', jobOf(wholeTrailer)).speak).toMatch(
+      /^No: four thousand pounds is five hundred/,
+    );
+    const tandem = jobOf({ ...wholeTrailer, axleCount: 'tandem', gvwr: '6000', tongueWeight: '700' });
+    const told = ask('can it carry four thousand pounds', tandem);
+    expect(told.show).toMatch(/^As far as the axle and the two tyres go, 4000 lb on 2 axles leaves 3000 lb/);
+    expect(ask('can it carry eight thousand pounds', tandem).caution).toContain('overload');
+  });
+
+  test('nothing known: it asks, and gives no number', () => {
+    const told = ask('how much will it carry');
+    expect([told.code, told.missing]).toEqual(['loadUnknown', ['gvwr', 'capacity', 'tyreSize']]);
+    expect(told.show).not.toMatch(/\d/);
+    expect(ask('how much will it carry', jobOf({ gvwr: '3500', axleCount: 'tandem' })).show).toContain('at most 1750 lb');
+  });
+});
+
+describe('tyres', () => {
+  test('size, load and turns of the tyre on the job', () => {
+    const told = ask('what tyre', jobOf({ tyreSize: 'ST205/75R15 C' }));
+    expect([told.code, told.rests]).toEqual(['tyre', ['tyreSize']]);
+    // 2 x 205 x 0.75 / 25.4 + 15 = 27.1.
+    expect(told.show).toMatch(/about 27\.1 inches tall, 8\.1 wide/);
+    expect(told.show).toContain('1820 lb a tyre on a trailer, at 50 psi');
+    expect(told.show).toMatch(/74\d turns a mile/);
+  });
+
+  test('asked what a size carries without its load range: what each range on file carries', () => {
+    const told = ask('how much does a ST205/75R15 carry', jobOf({ capacity: '3500' }));
+    expect(told.code).toBe('tyre');
+    expect(told.show).toMatch(/load range C: 1820 lb at 50 psi/);
+  });
+
+  test('another size than the one on the job: what changes', () => {
+    const told = ask('what tyre is a ST225/75R15', jobOf({ tyreSize: 'ST205/75R15 C' }));
+    // 20 mm x 0.75 = 0.59 in higher at the axle; 10 mm = 0.4 in less on each side.
+    expect(told.show).toMatch(/0\.6 inches higher/);
+    expect(told.show).toMatch(/0\.4 inches less room/);
+    expect(told.rests).toEqual(['tyreSize']);
+    expect(ask('what tyre is a ST225/75R14', jobOf({ tyreSize: 'ST205/75R15 C' })).show).toContain('another rim');
+  });
+
+  test('unknown and unreadable', () => {
+    expect(ask('what tyre').missing).toEqual(['tyreSize']);
+    expect(ask('what tyre', jobOf({ tyreSize: 'round' })).code).toBe('tyreUnreadable');
+    expect(ask('what tyre', jobOf({ tyreSize: 'F78-15' })).show).toContain('took its place');
+  });
+});
+
+describe('bolt patterns', () => {
+  test.each([
+    // 4.5 sin 36 = 2.645; 5.5 sin 30 = 2.75; 5 sin 36 = 2.939; 6.5 sin 22.5 = 2.487.
+    ['what bolt pattern is five studs two and five eighths between', '5 on 4 1/2'],
+    ['what bolt pattern is five lug 67 mm', '5 on 4 1/2'],
+    ['what bolt pattern has six studs five and a half across', '6 on 5 1/2'],
+    ['what bolt pattern is six lug two and three quarters hole to hole', '6 on 5 1/2'],
+    ['what bolt pattern is eight lug two and a half hole to hole', '8 on 6 1/2'],
+  ])('%s: %s', (text, shown) => {
+    expect(ask(text).show.split('\n')[0]).toBe(shown);
+  });
+
+  test('two circles the tape cannot tell apart are both named', () => {
+    const told = ask('what bolt pattern is five studs two and five eighths between');
+    expect(told.code).toBe('boltPatternAlike');
+    expect(told.show).toContain('112');
+  });
+
+  test('the count may be on the job; a distance that is no pattern is refused with what would do', () => {
+    expect(ask('what bolt pattern is two and three quarters hole to hole', jobOf({ lugCount: '6' })).show).toContain(
+      '6 on 5 1/2',
+    );
+    expect(ask('what bolt pattern is five studs nine inches between').code).toBe('boltPatternUnknown');
+    expect(ask('what is the bolt pattern', jobOf({ boltPattern: '5x9/2' })).rests).toEqual(['boltPattern']);
+    expect(ask('what is the bolt pattern').missing).toEqual(['boltPattern']);
+  });
+});
+
+describe('clearance', () => {
+  test('room on each side, width over all, and the hub faces that would work', () => {
+    const told = ask('how wide over the tyres', jobOf(wholeTrailer));
+    expect(told.code).toBe('clearance');
+    // 72 3/8 + 205 mm = 80.446; (72 3/8 - 58 - 1 3/4) / 2 - 102.5 mm = 2.277.
+    expect(told.show).toContain('About 80 7/16 in over the tyres, inside the legal width');
+    expect(told.show).toContain('About 2 1/4 in from tyre to spring, each side');
+    expect(told.show).toContain('for tyre to frame');
+    expect(told.rests).toContain('hubFace');
+  });
+
+  test('a hub face asked about, in either unit; over 102 inches the law is named (23 CFR 658.15)', () => {
+    const { frameWidth: _frame, fenderWidth: _fender, ...open } = wholeTrailer;
+    const wide = ask('will it clear', jobOf(open, { candidate: { stock: 'a', title: 'wide', values: { hubFace: '95' } } }));
+    expect(wide.show).toContain('wider than the law allows');
+    expect(wide.missing).toEqual(['frameWidth', 'fenderWidth']);
+  });
+
+  test('unknown: the values that would tell it', () => {
+    expect(ask('will it clear').missing).toEqual(['hubFace']);
+    const told = ask('will it clear', jobOf({ hubFace: '72' }));
+    expect([told.code, told.missing.includes('tyreSize')]).toEqual(['clearanceUnknown', true]);
+  });
+});
