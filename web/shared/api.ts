@@ -13,6 +13,7 @@ import type {
   JobRecord,
   JobView,
   Settings,
+  SheetFile,
   TurnRequest,
   TurnResponse,
 } from '#wire';
@@ -75,6 +76,7 @@ export const api = {
   jobs: (query: JobQuery) => call<JobList>('GET', `/api/jobs?${new URLSearchParams({ ...query })}`),
   due: () => call<DueList>('GET', '/api/due'),
   view: (id: string) => call<JobView>('GET', job(id)),
+  sheet: (id: string) => call<SheetFile>('GET', sheetAddress(id, 'json')),
   record: (id: string) => call<JobRecord>('GET', `${job(id)}/record`),
   events: (id: string) => call<EventList>('GET', `${job(id)}/events`),
   desk: (id: string, action: DeskAction) => call<DeskResponse>('POST', `${job(id)}/desk`, action),
