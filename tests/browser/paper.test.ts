@@ -65,7 +65,7 @@ withBrowser('the sheet on paper', () => {
       const [customers = '', shops = ''] = text.split('\f');
       for (const words of [
         'Torque, end play and heat',
-        'wheel nut torque',
+        'U-bolt torque',
         'end play',
         'Cautions given',
         'Technician',
