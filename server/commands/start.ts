@@ -64,7 +64,7 @@ async function serve(
   at = own.port;
   const lan = flags.lan ? await openShopNetwork(services, flags) : undefined;
   console.log(`Axlehand is at http://${hostWithPort(host, at, 80)}/`);
-  if (lan) console.log(lan.notice);
+  if (lan) console.log(`${lan.notice}\nMore codes, and all devices: http://${hostWithPort(host, at, 80)}/devices`);
   const refusal = house.log.refusal();
   if (refusal) console.error(`axlehand: ${refusal.message} ${refusal.whatToDo}`);
   return untilStopped(services, own, lan);
