@@ -50,4 +50,25 @@ withBrowser('several pages on one job', () => {
     await group.getByText('Nothing stands.').waitFor();
     expect(faults).toEqual([]);
   });
+
+  it('let the desk confirm a value and remark on it', async () => {
+    const bay = (await openPage(browser, shop.url)).page;
+    await say(bay, 'open job to be confirmed');
+    await say(bay, 'hub face seventy-two and three eighths');
+    const job = await bay.locator('.card-id').textContent();
+    const { page: desk, faults } = await openPage(browser, `${shop.url}/jobs/${job}`);
+    const standing = desk.locator('.value-group', { hasText: 'hub face' }).locator('.standing');
+    await standing.locator('.value.heard em', { hasText: 'unconfirmed' }).waitFor();
+    await desk.getByRole('button', { name: 'Confirm: hub face' }).click();
+    await desk.getByLabel('Reason').fill('saw the tape');
+    await desk.getByRole('button', { name: 'Confirm a value' }).click();
+    await standing.locator('.value.confirmed').waitFor();
+    expect(await desk.getByRole('button', { name: 'Confirm: hub face' }).count()).toBe(0);
+    await desk.getByRole('button', { name: 'Remark: hub face' }).click();
+    await desk.getByLabel('Remark', { exact: true }).fill('taken twice <i>same</i>');
+    await desk.getByRole('button', { name: 'Remark on a value' }).click();
+    await standing.locator('.remark', { hasText: 'taken twice <i>same</i>' }).waitFor();
+    await bay.locator('.card .value.confirmed', { hasText: '72 3/8 in' }).waitFor();
+    expect(faults).toEqual([]);
+  });
 });

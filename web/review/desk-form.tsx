@@ -45,7 +45,7 @@ export function DeskForm({ wanted, settings, onDo, onClose }: Props) {
         ) : null}
         <label>
           {action === 'annotate' ? 'Remark' : 'Reason'}{' '}
-          <input name="reason" required={action !== 'confirm'} maxlength={500} autocomplete="off" dir="auto" />
+          <input name="reason" required maxlength={500} autocomplete="off" dir="auto" />
         </label>
         {trouble ? (
           <p class="trouble" role="alert">
