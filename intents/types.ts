@@ -50,6 +50,7 @@ export type CommandName =
   | 'openJob'
   | 'closeJob'
   | 'closeAnyway'
+  | 'renameJob'
   | 'help'
   | 'remind';
 

@@ -215,11 +215,16 @@ export const commandWords: readonly CommandWords[] = [
       '(close|wrap|finish) it (up|out)',
       '(close|end|finish) job',
       'job (done|finished|complete)',
+      'call (the|this|that) job (done|finished|complete)',
       "that's the job [done]",
       "(we're|we are|i'm) (done|finished|all done) (here|for today|with this one|with this trailer|with this job|with the job|with the trailer)",
       '(wrap|close) (it|this|this one) (up|out)',
       'that is it for this (one|job|trailer)',
     ],
+  },
+  {
+    name: 'renameJob',
+    said: ['(call|name|rename|title) (this|the|that) (job|ticket|work order|repair order) [to|as] <rest>'],
   },
   {
     name: 'closeAnyway',

@@ -5,7 +5,7 @@ import { isOutOfLimits } from './doubts.ts';
 import { hindrances, type PlannedStep, planOf, statusOf } from './plan.ts';
 import type { OpenPoint, Shop } from './types.ts';
 import { liveValues, needsYes, unconfirmed } from './values.ts';
-import { clause, sayNamed, showNamed } from './words.ts';
+import { clause, sayNamed, showNamed, withoutStop } from './words.ts';
 
 const plainShop: Shop = { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } };
 
@@ -14,8 +14,11 @@ export const blocksClosing = (value: ValueRecord): boolean => value.status === '
 
 export function openPoints(job: JobRecord, shop: Shop = plainShop): readonly OpenPoint[] {
   const points = [...values(job, shop), ...limits(job, shop), ...steps(job), ...notes(job), ...verdict(job), ...reminders(job)];
-  return [...points.filter(({ safety }) => safety), ...points.filter(({ safety }) => !safety)];
+  return [...points.filter(({ safety }) => safety), ...points.filter(({ safety }) => !safety)].map(tidy);
 }
+
+/** They are listed and spoken one after another: a stop of their own would stand before ours. */
+const tidy = (point: OpenPoint): OpenPoint => ({ ...point, text: withoutStop(point.text) });
 
 function values(job: JobRecord, shop: Shop): readonly OpenPoint[] {
   return unconfirmed(job).map((value) => ({
@@ -71,7 +74,7 @@ const isSafety = ({ cautions, record }: PlannedStep['step']): boolean =>
 const where = ({ axle, side }: { readonly axle?: string; readonly side?: string }): string =>
   axle || side ? `, ${[axle, side].filter(Boolean).join(' ')}` : '';
 
-const reasonOf = (job: JobRecord, key: string): string => job.steps.find(({ step }) => step === key)?.reason ?? '';
+const reasonOf = (job: JobRecord, key: string): string => withoutStop(job.steps.find(({ step }) => step === key)?.reason ?? '');
 
 function notes(job: JobRecord): readonly OpenPoint[] {
   return job.notes

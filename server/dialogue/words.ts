@@ -57,6 +57,11 @@ export function clause(say: string): string {
   return say.split(/[:;.?]/)[0] ?? say;
 }
 
+/** What was dictated may end in a stop or a comma; inside our own sentence it does not. */
+export function withoutStop(text: string): string {
+  return text.replace(/[\s.,;:]+$/, '');
+}
+
 /** First letter large: for the start of what is said. */
 export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises';
 import type { StockAxle } from '#data';
 import { openLog } from '#log';
 import type { House } from './app.ts';
+import { plainShop } from './know.ts';
 import { createLogLine } from './lines.ts';
 import { loadSpeech } from './load-speech.ts';
 import { createTurns } from './turns.ts';
@@ -23,8 +24,12 @@ export async function openHouse(path = logPath(), clock = wallClock): Promise<Ho
   return { log: openLog(path), speech, pages: new URL('var/web', root).pathname, clock, line };
 }
 
-/** An invented rack and an invented open job, so that a new shop has something to try things on. */
+/** Nobody's; every page and sheet that names the shop says so. */
+const inventedName = 'Tin Gosling Trailer Works (invented)';
+
+/** An invented name, rack and open job, so that a new shop has something to try things on. */
 export async function addDemo({ log, speech, clock }: House): Promise<void> {
+  log.putSetting('shop', { ...plainShop, name: inventedName });
   log.putStock(await demo<StockAxle>('stock'));
   const turns = createTurns(log, speech, clock);
   let job: string | null = null;

@@ -6,7 +6,12 @@ import type { Speech } from './speech.ts';
 const jobsKnown = 200;
 
 /** Until the shop says otherwise. */
-const plainShop: Shop = { name: 'the shop', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } };
+export const plainShop: Shop = {
+  name: 'the shop',
+  lengthUnit: 'in',
+  spelling: 'british',
+  sides: { left: 'left', right: 'right' },
+};
 
 /** What a turn may look at besides its job, as it stands now. */
 export function knowOf(log: Log, speech: Speech): Know {

@@ -6,7 +6,7 @@ import { askedNow, settle } from '../settle.ts';
 import { repairLine } from '../wording/repair.ts';
 import { anyway, no, openQuestion, yes } from './asked.ts';
 import { closeJob } from './closing.ts';
-import { pause, resume } from './jobs.ts';
+import { pause, rename, resume } from './jobs.ts';
 import { remind } from './note.ts';
 import { readBack, repeat } from './read.ts';
 import { back, done, next, skip } from './steps.ts';
@@ -41,6 +41,7 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   pause,
   resume,
   openJob: (draft) => draft,
+  renameJob: (draft, { rest }) => rename(draft, rest),
   closeJob: (draft) => (openQuestion(draft)?.about === 'close' ? yes(draft) : closeJob(draft)),
   closeAnyway: (draft) => anyway(draft) ?? closeJob(draft),
   help: (draft) => say(draft, repairLine('help', { could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop)),

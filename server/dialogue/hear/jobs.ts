@@ -6,14 +6,14 @@ import { openStepAfter } from '../plan.ts';
 import { askAbout } from '../settle.ts';
 import type { Know } from '../types.ts';
 import { jobLine } from '../wording/jobs.ts';
-import { sayCount } from '../words.ts';
+import { sayCount, sentence, withoutStop } from '../words.ts';
 import { sayStepAgain, showStep } from './steps.ts';
 
 /** "a new job for a grey utility trailer, hub service" -> what kind, and its title. */
 export function openJob(draft: Draft, rest: string | undefined): Draft {
   const words = (rest ?? titleIn(draft.heard.understanding.text)).trim();
   const kind = kindSaid(draft.heard.understanding.text);
-  const title = words === '' ? kind.title : words.charAt(0).toUpperCase() + words.slice(1);
+  const title = words === '' ? kind.title : sentence(words);
   const opened = emit(draft, { kind: 'jobOpened', jobKind: kind.id, title });
   const told = say(opened, jobLine('opened', { title, kind: kind.title }, draft.know.shop));
   const first = openStepAfter(told.job, undefined);
@@ -52,6 +52,13 @@ export function jobsKnown({ jobs }: Know): readonly string[] {
     .filter(({ status }) => status !== 'closed')
     .slice(0, 3)
     .map(({ id, title }) => `job ${sayCount(Number(id))}, ${title}`);
+}
+
+export function rename(draft: Draft, rest: string | undefined): Draft {
+  const title = sentence(withoutStop((rest ?? '').trim()));
+  const { shop } = draft.know;
+  if (title === '') return say(draft, jobLine('callItWhat', {}, shop));
+  return say(emit(draft, { kind: 'jobRenamed', title }), jobLine('renamed', { title, was: draft.job.title }, shop));
 }
 
 export function pause(draft: Draft): Draft {

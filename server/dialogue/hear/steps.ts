@@ -20,7 +20,7 @@ import { askAbout } from '../settle.ts';
 import { liveValues } from '../values.ts';
 import { stepLine } from '../wording/steps.ts';
 import { valueLine } from '../wording/values.ts';
-import { saySide } from '../words.ts';
+import { saySide, withoutStop } from '../words.ts';
 
 /** Puts a step on the screen and says it; a caution is spoken the first time it comes up in a job. */
 export function showStep(draft: Draft, step: PlannedStep): Draft {
@@ -126,7 +126,8 @@ export function skip(draft: Draft, { rest }: CommandIntent): Draft {
   );
 }
 
-export function askSkip(draft: Draft, { key, step }: PlannedStep, reason: string): Draft {
+export function askSkip(draft: Draft, { key, step }: PlannedStep, words: string): Draft {
+  const reason = withoutStop(words);
   const line = stepLine('askSkip', { say: step.say, reason }, draft.know.shop);
   return ask(draft, { about: 'skip', valueIds: [], step: key, given: reason }, line);
 }

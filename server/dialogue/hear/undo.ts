@@ -25,6 +25,8 @@ function describe(body: EventBody, job: JobRecord, shop: Shop): readonly string[
     }
     case 'stepReopened':
       return [`${clause(stepAt(job, body.step)?.step.say ?? 'the step')} is open again`];
+    case 'jobRenamed':
+      return [`the job is ${body.title} again`];
     case 'pointClosed':
       return ['the note'];
     case 'reminderDone':

@@ -1,10 +1,12 @@
-import { listed, sayCount, sentence } from '../words.ts';
+import { listed, sayCount, sentence, withoutStop } from '../words.ts';
 import { speaker, type Wording } from './line.ts';
 
 type Points = readonly { readonly text: string; readonly say?: string; readonly safety?: boolean }[];
 
 export interface JobFacts {
   readonly opened: { readonly title: string; readonly kind: string };
+  readonly renamed: { readonly title: string; readonly was: string };
+  readonly callItWhat: Record<string, never>;
   readonly noJob: { readonly heard: string };
   readonly jobOpenHere: { readonly title: string };
   readonly paused: { readonly open: number };
@@ -40,6 +42,12 @@ const screen = (points: Points): string => points.map(({ text }) => text).join('
 
 const words: Wording<JobFacts> = {
   opened: ({ title, kind }) => ({ tone: 'taken', speak: `new job: ${title}.`, show: `New job: ${title}\n${kind}` }),
+  renamed: ({ title, was }) => ({
+    tone: 'taken',
+    speak: `this job is now called ${title}.`,
+    show: `This job: ${title}\n(was ${was})`,
+  }),
+  callItWhat: () => ({ tone: 'ask', speak: 'call it what?' }),
   noJob: ({ heard }) => ({
     tone: 'refused',
     speak: 'no job is open. Say: new job, and what the trailer is.',
@@ -80,10 +88,10 @@ const words: Wording<JobFacts> = {
   }),
   noted: ({ text, defect }) => ({
     tone: 'taken',
-    speak: defect ? `noted, and kept as an open point: ${text}.` : `noted: ${text}.`,
+    speak: defect ? `noted, and kept as an open point: ${withoutStop(text)}.` : `noted: ${withoutStop(text)}.`,
   }),
   emptyNote: () => ({ tone: 'ask', speak: 'note what?' }),
-  reminder: ({ text }) => ({ tone: 'taken', speak: `I will remind you: ${text}.` }),
+  reminder: ({ text }) => ({ tone: 'taken', speak: `I will remind you: ${withoutStop(text)}.` }),
   askVerdict: () => ({ tone: 'ask', speak: 'take that as the verdict?' }),
   verdictTaken: () => ({ tone: 'taken', speak: 'verdict taken.' }),
   verdictNot: () => ({ tone: 'taken', speak: 'verdict not taken.' }),

@@ -30,6 +30,7 @@ describe('risk classes', () => {
     'openJob',
     'closeJob',
     'closeAnyway',
+    'renameJob',
     'help',
     'remind',
   ];
