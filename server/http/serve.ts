@@ -17,7 +17,13 @@ export interface Tls {
   readonly key: string;
 }
 
-const guards = { requestTimeout: 15_000, headersTimeout: 10_000, keepAliveTimeout: 5_000, maxHeaderSize: 16_384 };
+const guards = {
+  requestTimeout: 15_000,
+  headersTimeout: 10_000,
+  keepAliveTimeout: 5_000,
+  connectionsCheckingInterval: 5_000,
+  maxHeaderSize: 16_384,
+};
 const connectionsMost = 512;
 const patienceMs = 2_000;
 /** Requests that the kernel has taken and we have not read yet still get their answer in this time. */
