@@ -13,7 +13,7 @@ export function speechRoutes(): Hono {
     if (text === '' || text.length > longest) return problem(c, 'badRequest');
     voice ??= openVoice();
     const sound = (await voice).say(text);
-    return c.body(wav(sound), 200, { 'Content-Type': 'audio/wav', 'Cache-Control': 'private, max-age=86400' });
+    return c.body(wav(sound), 200, { 'Content-Type': 'audio/wav' });
   });
   return app;
 }
