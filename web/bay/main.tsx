@@ -35,7 +35,6 @@ async function start(): Promise<void> {
 
   const takeJob = async (id: string): Promise<void> => {
     bay.set({ job: id, view: null, lines: [] });
-    rememberJob(id);
     const kept = await outbox.keptView(id);
     if (kept && bay.get().job === id) turns.show(kept);
     await refresh(id);
@@ -50,7 +49,6 @@ async function start(): Promise<void> {
 
   function forget(id: string, why: string): void {
     bay.set({ job: null, view: null, notice: `${id}: ${why}` });
-    rememberJob(null);
     void listJobs();
   }
 
@@ -121,7 +119,7 @@ async function start(): Promise<void> {
   const settings = await api.settings();
   if (settings.ok) bay.set({ settings: settings.value, link: 'up' });
   const wanted = new URLSearchParams(location.search).get('job') ?? rememberedJob();
-  let remembered = wanted;
+  let remembered = rememberedJob();
   bay.subscribe(() => {
     const { job } = bay.get();
     if (job === remembered) return;

@@ -1,5 +1,6 @@
 // All that the bay shows, in one value.
 import type { JobSummary, JobView, Reply, Settings } from '#wire';
+import { plainShop } from '../shared/plain-shop.ts';
 import { createStore } from '../shared/store.ts';
 
 export type Voice =
@@ -66,6 +67,6 @@ export const bay = createStore<Bay>({
   late: false,
   kept: [],
   jobs: [],
-  settings: { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } },
+  settings: plainShop,
   settingsOpen: false,
 });

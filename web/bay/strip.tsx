@@ -1,6 +1,7 @@
 // The steel rule along the top: an inch for each step of the procedure, a mark at the one we are at, and the state of the line.
 import type { JobView } from '#wire';
 import { shell } from '../shared/install.ts';
+import { Ticks } from '../shared/rule.tsx';
 import { useStore } from '../shared/store.ts';
 import type { Bay } from './state.ts';
 
@@ -62,7 +63,6 @@ function Rule({ view }: { view: JobView | null }) {
   const of = view?.step?.of ?? 24;
   const at = view?.step?.number;
   const wide = of * 16;
-  const ticks = Array.from({ length: of * 8 + 1 }, (_, eighth) => eighth);
   return (
     <svg
       class="rule"
@@ -71,16 +71,7 @@ function Rule({ view }: { view: JobView | null }) {
       role="img"
       aria-label={at ? `Step ${at} of ${of}` : 'No step yet'}
     >
-      {ticks.map((eighth) => (
-        <line
-          key={eighth}
-          class="tick"
-          x1={eighth * 2}
-          x2={eighth * 2}
-          y1="0"
-          y2={eighth % 8 === 0 ? 13 : eighth % 4 === 0 ? 8 : eighth % 2 === 0 ? 6 : 4}
-        />
-      ))}
+      <Ticks inches={of} />
       {at ? <rect class="rule-done" x="0" y="16" width={at * 16} height="4" /> : null}
       {at ? <path class="rule-mark" d={`M${at * 16} 20 l-5 -9 h10z`} /> : null}
     </svg>

@@ -5,6 +5,7 @@ import { createStore, useStore } from '../shared/store.ts';
 import { day } from '../shared/when.ts';
 
 const dues = createStore<{ readonly items: readonly DueItem[] }>({ items: [] });
+const shownAtOnce = 5;
 const shownAtMost = 100;
 
 export async function lookWhatIsDue(): Promise<void> {
@@ -17,14 +18,18 @@ export function Due() {
   const now = items.filter(({ state }) => state !== 'notYet');
   const later = items.filter(({ state }) => state === 'notYet');
   if (items.length === 0) return null;
+  // They come soonest first: what is folded away is the tail.
+  const rest = items.slice(Math.min(now.length, shownAtOnce));
+  const more = rest.length - later.length;
+  const folded = [more > 0 && `${more} more due or soon`, later.length > 0 && `${later.length} later`].filter(Boolean).join(', ');
   return (
     <section class="sheetlike due" aria-labelledby="due-title">
       <h2 id="due-title">{now.length === 0 ? 'Nothing is due' : `What is due: ${now.length}`}</h2>
-      <Items items={now} />
-      {later.length > 0 ? (
+      <Items items={now.slice(0, shownAtOnce)} />
+      {rest.length > 0 ? (
         <details>
-          <summary>{later.length} later</summary>
-          <Items items={later} />
+          <summary>{folded}</summary>
+          <Items items={rest} />
         </details>
       ) : null}
     </section>

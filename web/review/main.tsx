@@ -7,6 +7,7 @@ import { api, sheetAddress } from '../shared/api.ts';
 import { applyTheme } from '../shared/device.ts';
 import { newId } from '../shared/ids.ts';
 import { installShell } from '../shared/install.ts';
+import { plainShop } from '../shared/plain-shop.ts';
 import { createStore, useStore } from '../shared/store.ts';
 import { followStream } from '../shared/stream.ts';
 import { Top } from '../shared/top.tsx';
@@ -29,7 +30,7 @@ interface Review {
 const id = decodeURIComponent(location.pathname.split('/')[2] ?? '');
 const review = createStore<Review>({
   events: [],
-  settings: { name: '', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } },
+  settings: plainShop,
 });
 
 async function look(): Promise<void> {

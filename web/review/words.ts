@@ -1,10 +1,17 @@
 // Events in words, for the timeline. A new kind of event does not compile until it has words here.
+import { cautions } from '#data';
 import { showField, showValue } from '#intents';
 import type { EventBody, JobEvent, Settings, ValueRecord } from '#wire';
 
 export interface Told {
   readonly mark: 'heard' | 'taken' | 'answered' | 'asked' | 'desk' | 'moved';
   readonly text: string;
+}
+
+/** "hubBearing/packInner@front.left" -> "hub bearing: pack inner, front left". */
+export function stepWords(step: string): string {
+  const words = step.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
+  return words.replace('/', ': ').replace('@', ', ').replace('.', ' ');
 }
 
 type ShownValue = Pick<ValueRecord, 'field' | 'value' | 'unit' | 'hedge' | 'to' | 'plusMinus' | 'side' | 'axle' | 'stage'>;
@@ -63,15 +70,15 @@ function bodyWords(body: EventBody, named: (id: string) => string, settings: Set
     case 'askClosed':
       return tell('asked', `Question closed: ${body.outcome}`);
     case 'stepShown':
-      return tell('moved', `Step shown: ${body.step}`);
+      return tell('moved', `Step shown: ${stepWords(body.step)}`);
     case 'stepDone':
-      return tell('moved', `Step done: ${body.step}`);
+      return tell('moved', `Step done: ${stepWords(body.step)}`);
     case 'stepReopened':
-      return tell('moved', `Step opened again: ${body.step}`);
+      return tell('moved', `Step opened again: ${stepWords(body.step)}`);
     case 'stepSkipped':
-      return tell('moved', `Step skipped: ${body.step}.${why(body.reason)}`);
+      return tell('moved', `Step skipped: ${stepWords(body.step)}.${why(body.reason)}`);
     case 'cautionGiven':
-      return tell('answered', `Caution given: ${body.caution}`);
+      return tell('answered', `Caution given: ${cautions.find(({ id }) => id === body.caution)?.text ?? body.caution}`);
     case 'noteTaken':
       return tell('taken', `Note: ${body.text}`);
     case 'pointClosed':
