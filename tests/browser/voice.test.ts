@@ -1,10 +1,7 @@
 // The main job by voice: pressed and held, recognised, logged, read back, corrected by a second sentence, found at the desk and in SQLite.
-import Database from 'better-sqlite3';
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { EventBody } from '#log/events';
-import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
-import { hasVoice, microphone, recordTape, type Spoken } from '../support/spoken.ts';
+import { eventsIn, launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { hasVoice, hold, microphone, recordTape, type Spoken } from '../support/spoken.ts';
 
 const tape = `/tmp/axlehand-tape-${process.pid}.wav`;
 const gapMs = 5000;
@@ -56,18 +53,3 @@ const gapMs = 5000;
     expect(bodies.some(({ kind }) => kind === 'valueCorrected')).toBe(true);
   });
 });
-
-/** Presses the bar and tells when; the tape runs from here. */
-async function hold(page: Page): Promise<number> {
-  await page.locator('.talk').hover();
-  await page.mouse.down();
-  await page.locator('.talk.listening').waitFor();
-  return Date.now();
-}
-
-function eventsIn(path: string): readonly EventBody[] {
-  const db = new Database(path, { readonly: true });
-  const rows = db.prepare('SELECT body FROM events ORDER BY seq').all() as { body: string }[];
-  db.close();
-  return rows.map(({ body }) => JSON.parse(body) as EventBody);
-}

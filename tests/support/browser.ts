@@ -3,8 +3,10 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { describe } from 'vitest';
+import type { EventBody } from '#log/events';
 
 const root = new URL('../..', import.meta.url).pathname;
 const places = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/usr/bin/google-chrome-stable'];
@@ -122,4 +124,12 @@ export async function say(page: Page, text: string): Promise<string> {
 /** What the server keeps. */
 export async function kept<T>(shop: Shop, path: string): Promise<T> {
   return (await (await fetch(shop.url + path)).json()) as T;
+}
+
+/** All that the log at `path` holds. */
+export function eventsIn(path: string): readonly EventBody[] {
+  const db = new Database(path, { readonly: true });
+  const rows = db.prepare('SELECT body FROM events ORDER BY seq').all() as { body: string }[];
+  db.close();
+  return rows.map(({ body }) => JSON.parse(body) as EventBody);
 }
