@@ -49,6 +49,23 @@ export function lazy(build: () => Phrase): Phrase {
   };
 }
 
+/** The phrases that a phrase is made of; none for a word or a slot. */
+export function partsOf(of: Phrase): readonly Phrase[] {
+  switch (of.kind) {
+    case 'word':
+    case 'slot':
+      return [];
+    case 'seq':
+      return of.parts;
+    case 'oneOf':
+      return of.of;
+    case 'lazy':
+      return [of.get()];
+    default:
+      return [of.of];
+  }
+}
+
 /** Reads a template. @throws TypeError when a bracket is left open. */
 export function phrase(template: string): Phrase {
   const tokens = template.match(/[()[\]|]|<[a-z]+(?::[a-zA-Z]+)?>|[^\s()[\]|<>]+/g) ?? [];

@@ -1,5 +1,5 @@
 // The recogniser's grammar, from the same tables that the parser reads: walked, listed, printed, sampled.
-import { lazy, type Phrase } from '../phrase.ts';
+import { lazy, type Phrase, partsOf } from '../phrase.ts';
 import type { Expects } from '../types.ts';
 import { type Automaton, automaton } from './automaton.ts';
 import { jsgfOf } from './jsgf.ts';
@@ -40,10 +40,7 @@ export function wordList(expects?: Expects): readonly string[] {
     if (seen.has(of)) return;
     seen.add(of);
     if (of.kind === 'word') words.add(of.word);
-    else if (of.kind === 'seq') of.parts.forEach(visit);
-    else if (of.kind === 'oneOf') of.of.forEach(visit);
-    else if (of.kind === 'lazy') visit(of.get());
-    else if (of.kind !== 'slot') visit(of.of);
+    partsOf(of).forEach(visit);
   };
   visit(phraseFor(expects));
   return [...words].sort();

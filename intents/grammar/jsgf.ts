@@ -1,11 +1,13 @@
 // A phrase printed as a JSGF grammar, for recognisers that take one.
-import type { Phrase } from '../phrase.ts';
+import { type Phrase, partsOf } from '../phrase.ts';
 
-/** Large shared parts become rules of their own, so that the text stays short. */
+/** Whatever stands in more than one place becomes a rule of its own, so that the text stays short. */
 export function jsgfOf(of: Phrase): string {
-  const rules = new Map<Phrase, string>();
-  const bodies: string[] = [];
-  const print = (phrase: Phrase): string => {
+  const shared = sharedIn(of);
+  const names = new Map<Phrase, string>();
+  const rules: string[] = [];
+  const print = (phrase: Phrase): string => (shared.has(phrase) ? ruleFor(phrase) : body(phrase));
+  const body = (phrase: Phrase): string => {
     switch (phrase.kind) {
       case 'word':
         return phrase.word;
@@ -20,19 +22,35 @@ export function jsgfOf(of: Phrase): string {
       case 'means':
         return print(phrase.of);
       case 'lazy':
-        return rule(phrase, phrase.get());
+        return print(phrase.get());
       case 'slot':
         throw new TypeError(`jsgf() cannot print the slot <${phrase.name}>`);
     }
   };
-  const rule = (key: Phrase, body: Phrase): string => {
-    const known = rules.get(key);
+  const ruleFor = (phrase: Phrase): string => {
+    const known = names.get(phrase);
     if (known) return known;
-    const name = `<r${rules.size + 1}>`;
-    rules.set(key, name);
-    bodies.push(`${name} = ${print(body)};`);
+    const name = `<r${names.size + 1}>`;
+    names.set(phrase, name);
+    rules.push(`${name} = ${body(phrase)};`);
     return name;
   };
   const start = print(of);
-  return `#JSGF V1.0;\ngrammar axlehand;\npublic <sentence> = ${start};\n${bodies.join('\n')}\n`;
+  return `#JSGF V1.0;\ngrammar axlehand;\npublic <sentence> = ${start};\n${rules.join('\n')}\n`;
+}
+
+function sharedIn(of: Phrase): ReadonlySet<Phrase> {
+  const seen = new Set<Phrase>();
+  const again = new Set<Phrase>();
+  const visit = (phrase: Phrase): void => {
+    if (phrase.kind === 'word') return;
+    if (seen.has(phrase)) {
+      again.add(phrase);
+      return;
+    }
+    seen.add(phrase);
+    for (const part of partsOf(phrase)) visit(part);
+  };
+  visit(of);
+  return again;
 }
