@@ -45,20 +45,13 @@ const closedWhy = (closed: string | undefined): Cells => (closed === undefined ?
 const valueCells = ({ shown, value, unit, at, who }: SheetValue): Cells => ({ shown, value, unit, at, who });
 
 function valuesOf(part: string, { label, where, found, fitted, judged }: SheetRow): readonly Cells[] {
+  const cells = (stage: string, cell: SheetValue): Cells => ({
+    ...{ part, item: label, where, stage, ...valueCells(cell) },
+    status: cell.sure ? 'confirmed' : 'not confirmed',
+    remark: said(cell),
+  });
   const of = (stage: string, cell: SheetValue | undefined): readonly Cells[] =>
-    cell
-      ? [
-          {
-            part,
-            item: label,
-            where,
-            stage,
-            ...valueCells(cell),
-            status: cell.sure ? 'confirmed' : 'not confirmed',
-            remark: said(cell),
-          },
-        ]
-      : [];
+    cell ? [...cell.earlier, cell].map((each) => cells(stage, each)) : [];
   const said = ({ notes, id }: SheetValue) => [id === fitted?.id ? judged : '', ...notes].filter(Boolean).join('; ');
   return [...of('found', found), ...of('fitted', fitted)];
 }

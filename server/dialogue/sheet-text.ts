@@ -48,7 +48,10 @@ const day = (iso: string): string => iso.slice(0, 16).replace('T', ' ');
 const line = ({ label, where, found, fitted }: SheetRow): string =>
   `${column([label, where].filter(Boolean).join(', '), 38)}${column(value(found), 22)}${value(fitted)}`.trimEnd();
 
-const value = (cell: SheetValue | undefined): string => (cell ? `${cell.sure ? '' : '? '}${cell.shown}` : '');
+const value = (cell: SheetValue | undefined): string =>
+  cell ? [reading(cell), ...cell.earlier.map((before) => `before: ${reading(before)}`)].join(', ') : '';
+
+const reading = ({ sure, shown }: SheetValue): string => `${sure ? '' : '? '}${shown}`;
 
 const proofLines = (row: SheetRow): readonly string[] => [line(row), ...(row.judged ? [`  ${row.judged}`] : [])];
 

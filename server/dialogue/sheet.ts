@@ -30,6 +30,8 @@ export interface SheetValue {
   readonly at: string;
   readonly who: string;
   readonly notes: readonly string[];
+  /** Of the same place and stage, measured before: square before tightening and after it. */
+  readonly earlier: readonly SheetValue[];
 }
 
 /** A value that no longer stands, with what stands in its place. */
@@ -130,7 +132,9 @@ function rowsOf(job: JobRecord, shop: Shop): readonly SheetRow[] {
       .join(', ');
     const key = `${value.field} ${where}`;
     const row = places.get(key) ?? { field: value.field, label: showFieldOf(value.field, shop), where };
-    places.set(key, { ...row, [value.stage]: cell(value, shop) });
+    const before = row[value.stage];
+    const earlier = before ? [...before.earlier, { ...before, earlier: [] }] : [];
+    places.set(key, { ...row, [value.stage]: { ...cell(value, shop), earlier } });
   }
   return [...places.values()];
 }
@@ -144,6 +148,7 @@ const cell = (value: ValueRecord, shop: Shop): SheetValue => ({
   at: value.at,
   who: value.who,
   notes: value.notes,
+  earlier: [],
 });
 
 function judgedRow(row: SheetRow, job: JobRecord, know: Know): SheetRow {

@@ -4,7 +4,7 @@ import { understand } from '#intents';
 import { readNote } from '#intents/notes';
 import { type EventBody, emptyJob, fold, type JobEvent, type JobRecord } from '#log/events';
 
-const know: Know = {
+export const know: Know = {
   shop: { name: 'Test shop', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } },
   stock: [],
   jobs: [],

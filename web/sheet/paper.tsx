@@ -123,13 +123,22 @@ function Measures({ title, rows }: { title: string; rows: readonly SheetRow[] })
 function Cell({ value }: { value: SheetValue | undefined }) {
   return (
     <td>
-      {value ? (
-        <span class={`value ${value.sure ? 'confirmed' : 'heard'}`}>
-          <b>{value.shown}</b>
-          {value.sure ? null : <em>unconfirmed</em>}
-        </span>
-      ) : null}
+      {value ? <Reading value={value} /> : null}
+      {value?.earlier.map((before) => (
+        <div key={before.id}>
+          before: <Reading value={before} />
+        </div>
+      ))}
     </td>
+  );
+}
+
+function Reading({ value }: { value: SheetValue }) {
+  return (
+    <span class={`value ${value.sure ? 'confirmed' : 'heard'}`}>
+      <b>{value.shown}</b>
+      {value.sure ? null : <em>unconfirmed</em>}
+    </span>
   );
 }
 
