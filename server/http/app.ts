@@ -1,10 +1,11 @@
 // The app: one set of services, and routes behind a gate for each listener. Nothing here listens; see serve.ts.
+import type { IncomingMessage } from 'node:http';
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Log } from '#log';
 import type { DueList } from '#wire';
 import { dueIn } from './due.ts';
-import { dressed, type Gate, knownDevice, notTooMuch, only, rightHost, rightOrigin } from './gate.ts';
+import { dressed, type Gate, incomingOf, knownDevice, notTooMuch, only, rightHost, rightOrigin } from './gate.ts';
 import { type LogLine, traced } from './lines.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
 import { createPairing, type Pairing } from './pairing.ts';
@@ -56,6 +57,7 @@ export function createApp(services: Services, gate: Gate): Hono {
   const { log, turns, listeners, pairing, metrics, clock, line, pages } = services;
   const app = new Hono();
   app.onError((error, c) => {
+    if (isBrokenOff(incomingOf(c))) return problem(c, 'brokenOff');
     line('error', error.name, { request: c.get('requestId'), where: placesOf(error) });
     return problemOf(c, error);
   });
@@ -89,6 +91,11 @@ export function createApp(services: Services, gate: Gate): Hono {
   app.all('/api/*', (c) => problem(c, 'notFound'));
   servePages(app, pages);
   return app;
+}
+
+/** The caller went away in the middle of its request: nobody's fault here. */
+function isBrokenOff(incoming: IncomingMessage | undefined): boolean {
+  return incoming?.complete === false && incoming.destroyed;
 }
 
 /** Where it was thrown, without the message: that may hold what was said. */

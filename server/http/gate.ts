@@ -1,5 +1,6 @@
 // What every request passes before any route: headers, right host, right origin, a known device, not too much of it.
 import { randomUUID } from 'node:crypto';
+import type { IncomingMessage } from 'node:http';
 import type { Context, MiddlewareHandler } from 'hono';
 import { getCookie } from 'hono/cookie';
 import type { Device, Role } from '#log';
@@ -57,7 +58,7 @@ export const dressed: MiddlewareHandler = async (c, next) => {
 /** Refuses names that are not ours: a page elsewhere that points its own name at this address gets nothing. */
 export function rightHost({ hosts }: Gate): MiddlewareHandler {
   return async (c, next) => {
-    const target = (c.env as { incoming?: { url?: string } } | undefined)?.incoming?.url;
+    const target = incomingOf(c)?.url;
     const isOurs = hosts().includes((c.req.header('host') ?? '').toLowerCase());
     return isOurs && (target === undefined || target.startsWith('/')) ? next() : problem(c, 'wrongHost');
   };
@@ -100,8 +101,12 @@ export function notTooMuch({ limit }: Gate): MiddlewareHandler {
 
 /** The device's id, or the address it calls from. */
 export function callerOf(c: Context): string {
-  const env = c.env as { incoming?: { socket?: { remoteAddress?: string } } } | undefined;
-  return c.get('device')?.id ?? env?.incoming?.socket?.remoteAddress ?? 'here';
+  return c.get('device')?.id ?? incomingOf(c)?.socket.remoteAddress ?? 'here';
+}
+
+/** The request as it came over a socket; tests may call without one. */
+export function incomingOf(c: Context): IncomingMessage | undefined {
+  return (c.env as { incoming?: IncomingMessage } | undefined)?.incoming;
 }
 
 /** Lets only these roles through; the shop computer's own screen counts as a desk. */

@@ -28,6 +28,14 @@ const problems = {
   idReused: [422, 'That id was already used for something else.', 'Send it under a new id.'],
   deskRefused: [422, 'That cannot be done to this job.', 'See the message.'],
   tooLarge: [413, 'That is too long.', 'Say it in shorter pieces.'],
+  badRange: [416, 'The file has no such part.', 'Ask for the whole file.'],
+  notHttp: [400, 'That is no HTTP request.', 'Use a browser, or http as its standard has it.'],
+  brokenOff: [408, 'The request did not come to its end.', 'Look at the Wi-Fi, then send it again.'],
+  headTooLarge: [
+    431,
+    'The head of the request is too long.',
+    'Send fewer or shorter header lines; in a browser, clear the cookies.',
+  ],
   internal: [
     500,
     'Something went wrong on the server; nothing of this was kept.',
@@ -39,8 +47,14 @@ export type ProblemCode = keyof typeof problems;
 
 /** An error reply. `detail` takes the place of the general message. */
 export function problem(c: Context, code: ProblemCode, detail?: string): Response {
+  const { status, body } = problemBody(code, detail);
+  return c.json(body, status);
+}
+
+/** The same where there is no request to answer. */
+export function problemBody(code: ProblemCode, detail?: string): { status: ContentfulStatusCode; body: ErrorBody } {
   const [status, message, whatToDo]: Row = problems[code];
-  return c.json<ErrorBody>({ error: { code, message: detail ?? message, whatToDo } }, status);
+  return { status, body: { error: { code, message: detail ?? message, whatToDo } } };
 }
 
 /** What was thrown, as a reply: a fault of the log keeps its words, anything else says nothing about the inside. */

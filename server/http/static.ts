@@ -15,6 +15,10 @@ const pages = {
 
 export function servePages(app: Hono, folder: string): void {
   mkdirSync(folder, { recursive: true });
+  app.get('*', async (c, next) => {
+    await next();
+    if (c.res.status === 416) c.res = problem(c, 'badRange');
+  });
   const files = { root: folder, precompressed: true, onFound: kept };
   for (const [address, page] of Object.entries(pages)) app.get(address, serveStatic({ ...files, path: `${page}.html` }));
   app.get('*', async (c, next) => (/(^|[/\\])\./.test(decoded(c.req.path)) ? problem(c, 'notFound') : next()));
