@@ -4,6 +4,7 @@ import { fieldNames, type Holds, holds, isPlausible } from './fields.ts';
 import { lexicon } from './lexicon.ts';
 import { isNumberWord } from './numbers/classes.ts';
 import { type Plausible, type QuantityReading, quantityStarts, readQuantity } from './numbers/quantity.ts';
+import { unitVocabulary } from './numbers/unit.ts';
 import { readStamp, type Stamp, stampStarts } from './stamped/index.ts';
 import type { Token } from './tokens.ts';
 import type { AxlePosition, Side, Stage } from './types.ts';
@@ -40,6 +41,13 @@ const names = lexicon<Word>([
   [{ is: 'minus' }, ['(negative|neg)']],
   // Words of place that tell no place.
   [{ is: 'filler' }, ['back (off|it off|out|up)', 'right (now|there|here|away)', 'left (over|to do|to go)']],
+  // Areas and volumes are no measure of ours; "square" is no shape there.
+  [
+    { is: 'stray' },
+    [
+      '(square|sq|cubic|cu) (inch|inches|foot|feet|ft|yard|yards|mile|miles|meter|meters|metre|metres|kilometer|kilometers|kilometre|kilometres)',
+    ],
+  ],
   ...correctionWords.map(([alone, said]) => [{ is: 'correct', alone }, said] as const),
   ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
 ]);
@@ -64,22 +72,41 @@ export function itemAt(tokens: readonly Token[], at: number, calling: Calling): 
 }
 
 function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
-  if (!mayStart(tokens[at], calling)) return undefined;
+  if (!mayStart(tokens, at, calling)) return undefined;
   const quantity = quantityAt(tokens, at, calling);
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
   if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
     return { is: 'stamp', stamp, start: at, end: stamp.end };
+  if (quantity && isPronoun(tokens, at, quantity)) return undefined;
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
 }
 
 /** Most words begin no value; only after a stamped field's name may any word be spelling. */
-function mayStart(token: Token | undefined, calling: Calling): boolean {
-  if (token?.kind !== 'word') return true;
+function mayStart(tokens: readonly Token[], at: number, calling: Calling): boolean {
+  const token = tokens[at];
+  if (token?.kind !== 'word') return !isExponent(tokens, at);
   return (
     quantityStarts.has(token.word) || stampStarts.has(token.word) || calling.fields.some((field) => holds(field) !== 'number')
   );
 }
+
+const pointers: ReadonlySet<string> = new Set(
+  'this that the these those which each every another other no any last first next new old only same wrong right bad good'.split(
+    ' ',
+  ),
+);
+
+/** "this one", "another one", "one that fits": no number. */
+function isPronoun(tokens: readonly Token[], at: number, { end, unit }: QuantityReading): boolean {
+  if (tokens[at]?.word !== 'one' || end !== at + 1 || unit !== undefined) return false;
+  const next = tokens[end]?.word;
+  return next === 'that' || next === 'which' || (pointers.has(tokens[at - 1]?.word ?? '') && next !== 'by' && next !== 'x');
+}
+
+/** "3 km2", "9 m/s2": no number of its own. */
+const isExponent = (tokens: readonly Token[], at: number) =>
+  /^[23]$/.test(tokens[at]?.word ?? '') && tokens[at]?.glued === true && unitVocabulary.has(tokens[at - 1]?.word ?? '');
 
 /** "five thirty twelve tyre", "25580 inner bearing": the name comes after. */
 function askedAfter(tokens: readonly Token[], quantity: QuantityReading | undefined): readonly Holds[] {

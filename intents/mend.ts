@@ -6,17 +6,21 @@ import { classOf, isNumberWord } from './numbers/classes.ts';
 import { readParts } from './numbers/fraction.ts';
 import { readUnit } from './numbers/unit.ts';
 import { bySound } from './sound.ts';
+import { bySpelling } from './spelling.ts';
 import type { Token } from './tokens.ts';
 import { denominators, unitOrdinals } from './words/fractions.ts';
+import { joinedWords } from './words/numbers.ts';
 
 /** "ate" may be eight or eighths: the first row whose place fits is taken. */
 const heard = new Map<string, Mishearing[]>();
 for (const row of mishearings) heard.set(row.heard.toLowerCase(), [...(heard.get(row.heard.toLowerCase()) ?? []), row]);
+for (const [joined, meant] of joinedWords)
+  heard.set(joined, [{ heard: joined, meant, reason: 'written in one', source: 'rule' }]);
 const rows = lexicon([...heard].map(([words, meanings]) => [meanings, [words]] as const));
 
 /** The same text as it was meant. Spans still point into the text as it was given. */
 export function mend(given: readonly Token[]): Token[] {
-  const tokens = given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1]));
+  const tokens = bySpelling(given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1])));
   const mended: Token[] = [];
   for (let at = 0; at < tokens.length; ) {
     const found = rows.longest(tokens, at);
@@ -35,8 +39,14 @@ export function mend(given: readonly Token[]): Token[] {
 
 /** "seventy-two", "one-hundred", "half-inch": the hyphen says nothing; between digits it does. */
 function isNumberHyphen(token: Token, before: Token | undefined, after: Token | undefined): boolean {
-  const joins = token.word === '-' && token.glued && after?.glued === true && after.kind === 'word' && before?.kind === 'word';
-  return joins && (isNumberWord(before) || before.word === 'half' || before.word === 'quarter' || before.word === 'and');
+  if (token.word === '-' && token.glued && isNumberWord(before) && after?.word === 'to') return true;
+  if (token.word !== '-' || before?.kind !== 'word' || after?.kind !== 'word') return false;
+  if (classOf(before)?.is === 'tens' && classOf(after)?.is === 'digit') return true;
+  return (
+    token.glued &&
+    after.glued &&
+    (isNumberWord(before) || before.word === 'half' || before.word === 'quarter' || before.word === 'and')
+  );
 }
 
 function replaced(tokens: readonly Token[], at: number, end: number, meant: string): Token[] {

@@ -2,10 +2,11 @@
 import { fields } from '#data';
 import { fieldNames } from './fields.ts';
 import { itemWords } from './items.ts';
-import { isNumberWord } from './numbers/classes.ts';
+import { isNumberWord, numberVocabulary } from './numbers/classes.ts';
 import { unitVocabulary } from './numbers/unit.ts';
 import type { Token } from './tokens.ts';
 import { fillers } from './words/fillers.ts';
+import { denominators, unitOrdinals } from './words/fractions.ts';
 
 /** Beside which known word, and sounding how, a word of a two-word name is meant: "hub _ f s" -> face. */
 const meant = new Map<string, string>();
@@ -17,7 +18,15 @@ for (const name of fields.flatMap(({ said }) => said)) {
 }
 
 /** Every word that some rule knows. */
-const known = new Set([...fieldNames.vocabulary, ...fillers, ...itemWords, ...unitVocabulary]);
+export const known: ReadonlySet<string> = new Set([
+  ...fieldNames.vocabulary,
+  ...fillers,
+  ...itemWords,
+  ...unitVocabulary,
+  ...numberVocabulary,
+  ...denominators.keys(),
+  ...unitOrdinals.keys(),
+]);
 
 /** Consonant skeleton: voiced and voiceless stops apart in writing fall together, vowels count only at the start. */
 function soundKey(word: string): string {

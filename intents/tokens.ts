@@ -32,6 +32,7 @@ const vulgar: ReadonlyMap<string, string> = new Map(
     '⅞': '7/8',
     '⅑': '1/9',
     '⅒': '1/10',
+    '⅟': '1/',
   }),
 );
 
@@ -60,7 +61,7 @@ const bigSizes: ReadonlyMap<string, Pick<Token, 'word' | 'kind'>> = new Map([
 
 // number | letters (with inner apostrophe) | one vulgar fraction | any other single character
 const pattern =
-  /(\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:\.\d+)?(?:e[+-]?\d+(?![\p{L}\d]))?|(?<![\p{L}\d.])\.\d+)|(\p{L}+(?:['’](?:s|t|re|m|ve|ll|d)\b)?)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])|([^\s])/gu;
+  /(\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:\.\d+)?(?:e[+-]?\d+(?![\p{L}\d]))?|(?<![\p{L}\d.])\.\d+)|(\p{L}+(?:['’](?:s|t|re|m|ve|ll|d)\b)?)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒⅟])|([^\s])/gu;
 
 /** Splits a text; cost is linear in its length. */
 export function tokenise(text: string): Token[] {

@@ -18,6 +18,7 @@ const classes: ReadonlyMap<string, NumberClass> = new Map<string, NumberClass>([
   ['hundreds', { is: 'hundred' }],
   ['and', { is: 'and' }],
   ["'n", { is: 'and' }],
+  ['&', { is: 'and' }],
   ['point', { is: 'point' }],
   ['dot', { is: 'point' }],
   ['decimal', { is: 'point' }],

@@ -17,7 +17,7 @@ export const readParts: (tokens: readonly Token[], at: number) => readonly Part[
 function partsAt(tokens: readonly Token[], at: number): Part[] {
   const first = tokens[at];
   if (!first) return [];
-  if (first.kind === 'fraction') return [slashed(first.word, at + 1)];
+  if (first.kind === 'fraction') return vulgarPart(tokens, at, first.word);
   const typed = typedSlash(tokens, at);
   if (typed) return [typed];
   const found: Part[] = [];
@@ -33,16 +33,20 @@ function partsAt(tokens: readonly Token[], at: number): Part[] {
 /** "five ten thousandths" is half a thou; "one hundred ten thousandths" is a hundred and ten of them. */
 const tenThousand = 10_000;
 
-function slashed(text: string, end: number): Part {
-  const [numerator = 0, denominator = 1] = text.split('/').map(Number);
-  return { end, numerator, denominator };
+/** "⅜" by itself, "⅟" over the number that follows it. */
+function vulgarPart(tokens: readonly Token[], at: number, text: string): Part[] {
+  const [numerator = 0, under] = text.split('/').map(Number);
+  if (under) return [{ end: at + 1, numerator, denominator: under }];
+  const below = tokens[at + 1];
+  const denominator = below?.glued && below.kind === 'number' ? Number(below.word) : 0;
+  return Number.isInteger(denominator) && denominator > 0 ? [{ end: at + 2, numerator, denominator }] : [];
 }
 
 function typedSlash(tokens: readonly Token[], at: number): Part | undefined {
   const [top, slash, bottom] = [tokens[at], tokens[at + 1], tokens[at + 2]];
   const over = slash?.word === '/' || slash?.word === 'over';
   if (top?.kind !== 'number' || !over || bottom?.kind !== 'number') return undefined;
-  if (!/^\d+$/.test(top.word) || !/^[1-9]\d*$/.test(bottom.word)) return undefined;
+  if (!/^\d+$/.test(top.word) || !/^0*[1-9]\d*$/.test(bottom.word)) return undefined;
   return { end: at + 3, numerator: Number(top.word), denominator: Number(bottom.word) };
 }
 

@@ -71,16 +71,17 @@ function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
 const isExclamation = (tokens: readonly Token[], at: number, { end }: Whole) =>
   end === at + 1 && exclamations.has(tokens[at]?.word ?? '');
 
-/** "one hundred and five sixteenths" is a mixed number before it is 105 sixteenths. */
+/** "one hundred and five sixteenths" is a mixed number before it is 105 sixteenths; "a hundred and thirty fifths" is 130 of them. */
 function rank({ shape, whole, part }: NumberReading): number {
-  if (shape === 'whole') return whole?.form === 'run' ? 3 : 2;
-  return part && !whole && part.numerator >= part.denominator ? 1 : 0;
+  if (shape === 'whole') return whole?.form === 'run' ? 4 : 3;
+  const improper = part !== undefined && part.numerator >= part.denominator;
+  return improper ? (whole ? 2 : 1) : 0;
 }
 
 const likeliest = (a: NumberReading, b: NumberReading) => b.end - a.end || rank(a) - rank(b);
 
 function wholeNumber(start: number, whole: Whole): NumberReading {
-  const value = new Fraction(whole.form === 'typed' && whole.value > Number.MAX_SAFE_INTEGER ? whole.digits : whole.value);
+  const value = new Fraction(whole.form !== 'run' && whole.value > Number.MAX_SAFE_INTEGER ? whole.digits : whole.value);
   const soundsLike = whole.soundsLike.map((like) => value.add(like));
   return { start, end: whole.end, value, shape: 'whole', whole, shop: whole.shop, soundsLike, resolution: '1' };
 }

@@ -105,7 +105,36 @@ function withUnit(tokens: readonly Token[], number: NumberReading): QuantityRead
   const unit = readUnit(tokens, unitAt(tokens, number));
   const plain = amount(tokens, number, number.end, number.value, unit);
   if (!unit) return plain;
-  return feetAndInches(tokens, plain, unit) ?? partAfterUnit(tokens, plain, unit) ?? plain;
+  return feetAndInches(tokens, plain, unit) ?? withSmaller(tokens, plain, unit) ?? partAfterUnit(tokens, plain, unit) ?? plain;
+}
+
+/** Lengths and weights said in two units, in millimetres and pounds: "two metres and five centimetres", "two yards seven feet". */
+const sizes: Readonly<Partial<Record<UnitId, { readonly of: 'metric' | 'inches' | 'pounds'; readonly size: number }>>> = {
+  km: { of: 'metric', size: 1_000_000 },
+  m: { of: 'metric', size: 1000 },
+  cm: { of: 'metric', size: 10 },
+  mm: { of: 'metric', size: 1 },
+  in: { of: 'inches', size: 1 },
+  lb: { of: 'pounds', size: 1 },
+};
+
+/** The same amount goes on in a smaller unit of its kind; the sum is in the smaller one. */
+function withSmaller(tokens: readonly Token[], larger: QuantityReading, unit: UnitReading): QuantityReading | undefined {
+  const joint = classOf(tokens[larger.end])?.is === 'and' || tokens[larger.end]?.word === ',' ? 1 : 0;
+  const number = readNumbers(tokens, larger.end + joint)[0];
+  const next = number && number.whole?.form !== 'run' ? readUnit(tokens, unitAt(tokens, number)) : undefined;
+  const [from, to] = [sizes[unit.unit], next && sizes[next.unit]];
+  if (!number || !next || !from || !to || from.of !== to.of) return undefined;
+  if (unit.times.mul(from.size).compare(next.times.mul(to.size)) <= 0) return undefined;
+  const rest = withUnit(tokens, number);
+  const last = sizes[rest.unit ?? next.unit] ?? to;
+  return {
+    ...rest,
+    start: larger.start,
+    numberAt: larger.numberAt,
+    number: larger.number,
+    value: larger.value.mul(from.size).div(last.size).add(rest.value),
+  };
 }
 
 /** "half an inch", "three quarters of an inch", "a 3-inch tube". */
@@ -186,7 +215,7 @@ export function unitAndPart(tokens: readonly Token[], at: number): QuantityReadi
   const article = classOf(tokens[at])?.is === 'article' ? 1 : 0;
   const unit = readUnit(tokens, at + article);
   // "a mi", "a g": letters are no unit by themselves.
-  if (!unit || unit.said.length < 3 || tokens[at + article]?.kind === 'mark') return undefined;
+  if (!unit || !/^.{3}|^[^aeiou]{2}$/.test(unit.said) || tokens[at + article]?.kind === 'mark') return undefined;
   const one: NumberReading = {
     start: at,
     end: at + article,
@@ -206,12 +235,15 @@ function readRange(tokens: readonly Token[], at: number, joint?: 'and'): Quantit
   for (const low of lows) {
     if (!low || !(joint ? tokens[low.end]?.word === joint || ranges.has(tokens[low.end]?.word ?? '') : isRange(tokens, low)))
       continue;
-    const high = readAmount(tokens, low.end + 1);
+    const high = readAmount(tokens, afterHedge(tokens, low.end + 1));
     const joined = high && joinRange(low, high);
     if (joined && joined.to.compare(joined.value) > 0) return joined;
   }
   return undefined;
 }
+
+/** "between two and about five thou". */
+const afterHedge = (tokens: readonly Token[], at: number) => before.longest(tokens, at)?.end ?? at;
 
 /** Before "and" the shorter reading may be the right one: "between two and five thou". */
 function lowEnds(tokens: readonly Token[], at: number, joint: string): QuantityReading[] {
@@ -250,6 +282,8 @@ function joinRange(low: QuantityReading, high: QuantityReading): QuantityReading
 
 /** What may follow: "strong", "or better", "plus or minus a sixteenth". */
 function readTail(tokens: readonly Token[], quantity: QuantityReading): QuantityReading {
+  if (tokens[quantity.end]?.word === 'below' && tokens[quantity.end + 1]?.word === 'zero')
+    return { ...quantity, end: quantity.end + 2, value: quantity.value.neg() };
   const comma = tokens[quantity.end]?.word === ',' ? 1 : 0;
   const tolerance = tolerances.longest(tokens, quantity.end + comma);
   const within = tolerance && readAmount(tokens, tolerance.end);

@@ -17,9 +17,15 @@ interface Node {
   unit?: Omit<UnitReading, 'end'>;
 }
 
+/** A recogniser may write the prefix by itself: "milli volts". */
+const apart = (name: string): string[] => {
+  const [, prefix, rest] = /^(milli|centi|kilo|mega|micro)([a-z].*)$/.exec(name) ?? [];
+  return prefix && rest && rest !== 's' ? [name, `${prefix} ${rest}`] : [name];
+};
+
 const root: Node = { next: new Map() };
 for (const { unit, said, times } of unitWords) {
-  for (const name of said) {
+  for (const name of said.flatMap(apart)) {
     let node = root;
     for (const word of name.split(' ')) {
       const next: Node = node.next.get(word) ?? { next: new Map() };
@@ -56,5 +62,6 @@ function isShy(tokens: readonly Token[], at: number): boolean {
   const before = tokens[at - 1];
   if (before?.kind !== 'number' && before?.kind !== 'fraction') return true;
   const next = tokens[at + 1];
+  if (next?.word === 'of') return token.word === 'in' || token.word === 'a';
   return token.word === 'in' ? next !== undefined && root.next.has(next.word) : next !== undefined && next.kind === 'word';
 }

@@ -54,8 +54,8 @@ function withScales(tokens: readonly Token[], one: Whole): Whole | undefined {
   if (next?.is === 'hundred') return { ...one, end: one.end + 1, value: one.value * 100 };
   if (next?.is !== 'scale') return undefined;
   const rest = after(tokens, one.end + 1, next.value);
-  const head = { ...one, end: one.end + 1, value: one.value * next.value };
-  return rest ? { ...head, end: rest.end, value: head.value + rest.value } : head;
+  const digits = String(BigInt(one.value) * BigInt(next.value) + BigInt(rest?.value ?? 0));
+  return { ...one, end: rest?.end ?? one.end + 1, value: one.value * next.value + (rest?.value ?? 0), digits };
 }
 
 /** One spoken chunk of one or two digits: "seven", "oh", "fifteen", "seventy-two". */
@@ -121,30 +121,51 @@ function likes(chunks: readonly Chunk[], length: number): number[] {
 function plain(tokens: readonly Token[], at: number): Whole[] {
   const found: Whole[] = [];
   let total = 0;
+  let exact = 0n;
   let shop = false;
   let position = at;
   let ceiling = Number.POSITIVE_INFINITY;
-  const add = (end: number, value: number, soundsLike: readonly number[] = []) =>
-    found.push({ end, value, form: 'plain', digits: String(value), chunks: 1, shop, soundsLike });
+  const add = (end: number, rest: number, soundsLike: readonly number[]) => {
+    const value = total + rest;
+    const digits = value > Number.MAX_SAFE_INTEGER ? String(exact + BigInt(rest)) : String(value);
+    found.push({ end, value, form: 'plain', digits, chunks: 1, shop, soundsLike });
+  };
   for (;;) {
     const groups = belowThousand(tokens, position, total > 0);
     if (groups.length === 0) return found;
     for (const group of groups) {
-      if (group.value < ceiling) add(group.end, total + group.value, group.soundsLike);
+      if (group.value < ceiling) add(group.end, group.value, group.soundsLike);
       shop ||= group.shop && total + group.value > 1000;
     }
     const group = groups.at(-1);
     const scale = group && classOf(tokens[group.end]);
     if (!group || scale?.is !== 'scale' || scale.value >= ceiling) return markShop(found, shop);
-    total += group.value * scale.value;
-    ceiling = scale.value;
+    const over = classOf(tokens[group.end + 1]);
+    // "three thousand million", "a hundred thousand billion": the sizes multiply.
+    const size = over?.is === 'scale' && over.value > scale.value ? scale.value * over.value : scale.value;
+    const end = size > scale.value ? group.end + 2 : group.end + 1;
+    if (size >= ceiling) return markShop(found, shop);
+    total += group.value * size;
+    exact += BigInt(group.value) * BigInt(size);
+    ceiling = size;
     add(
-      group.end + 1,
-      total,
-      group.soundsLike.map((like) => like * scale.value),
+      end,
+      0,
+      group.soundsLike.map((like) => like * size),
     );
-    position = skipAnd(tokens, group.end + 1);
+    position = skipAnd(tokens, skipComma(tokens, end));
   }
+}
+
+/** "twenty thousand, five hundred and sixty-nine" is one number; without the "and" a comma may begin the next. */
+function skipComma(tokens: readonly Token[], at: number): number {
+  const joins =
+    tokens[at]?.word === ',' &&
+    classOf(tokens[at + 1])?.is === 'digit' &&
+    classOf(tokens[at + 2])?.is === 'hundred' &&
+    classOf(tokens[at + 3])?.is === 'and' &&
+    chunkAt(tokens, at + 4) !== undefined;
+  return joins ? at + 1 : at;
 }
 
 const markShop = (found: Whole[], shop: boolean) => (shop ? found.map((whole) => ({ ...whole, shop })) : found);

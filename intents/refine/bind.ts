@@ -38,6 +38,7 @@ const riders: readonly { readonly kind: FieldId; readonly size: FieldId }[] = [
   { kind: 'brakeType', size: 'brakeSize' },
   { kind: 'beamShape', size: 'beamDiameter' },
   { kind: 'brakeType', size: 'capacity' },
+  { kind: 'loadRange', size: 'tyreSize' },
 ];
 
 function withRiders(found: readonly Bound[]): Bound[] {

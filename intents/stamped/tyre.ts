@@ -24,11 +24,11 @@ const makes: Readonly<Record<string, string>> = {
 
 export function readTyre(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
   const prefix = prefixAt(tokens, at);
-  const read =
+  return (
     metric(tokens, prefix.end, prefix.text) ??
     flotation(tokens, prefix.end) ??
-    bias(tokens, prefix.end, asked || prefix.text !== '');
-  return read && { ...read, end: afterService(tokens, read.end) };
+    bias(tokens, prefix.end, asked || prefix.text !== '')
+  );
 }
 
 function prefixAt(tokens: readonly Token[], at: number): { end: number; text: string } {
@@ -108,17 +108,6 @@ function bias(tokens: readonly Token[], at: number, asked: boolean): Stamp | und
   const inches = width.value.compare(100) >= 0 ? width.value.div(100) : width.value;
   const text = inches.d === 1n && width.whole?.digits.length === 1 ? inches.toString() : Number(inches.valueOf()).toFixed(2);
   return stamp(rim.end, `${text}${make ?? '-'}${rim.text}`);
-}
-
-/** Load range, ply rating and service description are heard and belong to the tyre; they are no part of its size. */
-function afterService(tokens: readonly Token[], at: number): number {
-  let end = at;
-  if (tokens[end]?.word === ',') end += 1;
-  if (tokens[end]?.word === 'load' && tokens[end + 1]?.word === 'range') return letterAt(tokens, end + 2)?.end ?? at;
-  if (tokens[end]?.word === 'load' && tokens[end + 1]?.word === 'index') return readWholes(tokens, end + 2).at(-1)?.end ?? at;
-  const ply = readWholes(tokens, end).find((whole) => tokens[whole.end]?.word === 'ply');
-  if (ply) return tokens[ply.end + 1]?.word === 'rating' ? ply.end + 2 : ply.end + 1;
-  return at;
 }
 
 const stamp = (end: number, value: string): Stamp => ({ end, holds: 'tyre', field: 'tyreSize', value });

@@ -44,6 +44,42 @@ export const choiceWords: readonly ChoiceWords[] = [
     choice: 'overSlung',
     said: ['over slung', 'overslung', 'axle under [the] (spring|springs)', 'spring over axle', 'springs over [the] axle'],
   },
+  // Ply ratings by load range: tyre dealers' charts; sixteen ply as H from memory.
+  {
+    field: 'loadRange',
+    choice: 'B',
+    said: ['load range b', 'lrb', 'l r b', 'load range bravo', 'four ply [rating]', '4 ply [rating]'],
+  },
+  {
+    field: 'loadRange',
+    choice: 'C',
+    said: ['load range c', 'lrc', 'l r c', 'load range charlie', 'six ply [rating]', '6 ply [rating]'],
+  },
+  {
+    field: 'loadRange',
+    choice: 'D',
+    said: ['load range d', 'lrd', 'l r d', 'load range delta', 'eight ply [rating]', '8 ply [rating]'],
+  },
+  {
+    field: 'loadRange',
+    choice: 'E',
+    said: ['load range e', 'lre', 'l r e', 'load range echo', 'ten ply [rating]', '10 ply [rating]'],
+  },
+  {
+    field: 'loadRange',
+    choice: 'F',
+    said: ['load range f', 'lrf', 'l r f', 'load range foxtrot', 'twelve ply [rating]', '12 ply [rating]'],
+  },
+  {
+    field: 'loadRange',
+    choice: 'G',
+    said: ['load range g', 'lrg', 'l r g', 'load range golf', 'fourteen ply [rating]', '14 ply [rating]'],
+  },
+  {
+    field: 'loadRange',
+    choice: 'H',
+    said: ['load range h', 'lrh', 'l r h', 'load range hotel', 'sixteen ply [rating]', '16 ply [rating]'],
+  },
   {
     field: 'brakeType',
     choice: 'electric',

@@ -42,6 +42,7 @@ const plural = (word: string) => (word === 'half' ? 'halves' : `${word}s`);
 /** One-word denominators, singular and plural, and the way a recogniser may clip them. */
 export const denominators: ReadonlyMap<string, number> = new Map([
   ...oneWord.flatMap(([size, word]) => [[word, size] as const, [plural(word), size] as const]),
+  ['halfs', 2],
   ['eigth', 8],
   ['eigths', 8],
 ]);

@@ -34,6 +34,14 @@ export const scales: ReadonlyMap<string, bigint> = new Map([
   ['billions', 1_000_000_000n],
   ['trillion', 1_000_000_000_000n],
   ['trillions', 1_000_000_000_000n],
+  ['quadrillion', 10n ** 15n],
+  ['quintillion', 10n ** 18n],
+  ['sextillion', 10n ** 21n],
+  // Indian English.
+  ['lakh', 100_000n],
+  ['lakhs', 100_000n],
+  ['crore', 10_000_000n],
+  ['crores', 10_000_000n],
 ]);
 
 /** A count by its trade name: "a dozen", "two dozen". */
@@ -44,6 +52,11 @@ export const batches: ReadonlyMap<string, number> = new Map([
   ['pair', 2],
   ['couple', 2],
 ]);
+
+/** "twentyone", as hurried thumbs write it. */
+export const joinedWords: readonly (readonly [joined: string, apart: string])[] = [...tens.keys()].flatMap((ten) =>
+  [...digits.keys()].map((digit) => [ten + digit, `${ten} ${digit}`] as const),
+);
 
 const small = ['zero', ...digits.keys(), ...teens.keys()];
 const tensSpoken = [...tens.keys()];

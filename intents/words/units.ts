@@ -11,8 +11,13 @@ export interface UnitWord {
 
 const per = (unit: UnitId, said: readonly string[], times?: string): UnitWord => (times ? { unit, said, times } : { unit, said });
 
+function ofDegrees(scales: readonly string[], sign: string): readonly string[] {
+  const marks = ['degrees ', 'degree ', 'deg ', '° ', ''];
+  return [...scales.flatMap((scale) => marks.map((mark) => mark + scale)), sign];
+}
+
 export const unitWords: readonly UnitWord[] = [
-  per('in', ['inch', 'inches', 'in', 'ins', '"', 'incher']),
+  per('in', ['inch', 'inches', 'in', 'ins', '"', 'incher', "' '"]),
   per('in', ['foot', 'feet', 'ft', "'"], '12'),
   per('in', ['yard', 'yards', 'yd', 'yds'], '36'),
   per('in', ['thou', 'thous', 'thousandths of an inch', 'thousandth of an inch'], '1/1000'),
@@ -133,20 +138,8 @@ export const unitWords: readonly UnitWord[] = [
   per('kPa', ['megapascal', 'megapascals', 'mpa'], '1000'),
   per('bar', ['bar', 'bars']),
   per('bar', ['millibar', 'millibars', 'mbar'], '1/1000'),
-  per('degF', ['degrees fahrenheit', 'degree fahrenheit', 'fahrenheit', 'degrees f', 'deg f', '° f', 'f', '℉']),
-  per('degC', [
-    'degrees celsius',
-    'degree celsius',
-    'celsius',
-    'degrees centigrade',
-    'degree centigrade',
-    'centigrade',
-    'degrees c',
-    'deg c',
-    '° c',
-    'c',
-    '℃',
-  ]),
+  per('degF', ofDegrees(['fahrenheit', 'farenheit', 'f'], '℉')),
+  per('degC', ofDegrees(['celsius', 'celcius', 'centigrade', 'c'], '℃')),
   per('deg', ['degrees', 'degree', 'deg', 'degs', '°']),
   per('V', ['volt', 'volts', 'v', 'volts dc', 'v dc', 'vdc', 'volts ac', 'vac']),
   per('V', ['millivolt', 'millivolts', 'mv'], '1/1000'),
