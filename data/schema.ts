@@ -5,12 +5,12 @@ import fieldTable from './fields.json' with { type: 'json' };
 import mishearingTable from './mishearings.json' with { type: 'json' };
 import { fitmentTables } from './schema/fitment.ts';
 import { exact, sourced, type Table, unit, word } from './schema/rows.ts';
-import { serviceTables } from './schema/service.ts';
+import { serviceTables, shopProcedure } from './schema/service.ts';
 import unitTable from './units.json' with { type: 'json' };
 
 /** Faults of a shop's procedures laid over our own, each with its file and step. */
 export { checkProcedures, type ProcedureFault } from './check-procedures.ts';
-export { exact, sourced, word };
+export { exact, shopProcedure, sourced, word };
 
 /** What is wrong with one row: `row` counts from 1; `column` is empty where the whole row is meant. */
 export interface TableFault {

@@ -54,6 +54,27 @@ const step = z.strictObject({
   repeat: z.enum(['side', 'axle', 'wheel']).optional(),
 });
 
+/** A file of a shop: lists that it leaves out are empty. */
+export const shopProcedure = z.strictObject({
+  id: word,
+  title: word.optional(),
+  jobs: words.optional(),
+  after: word.optional(),
+  drop: words.optional(),
+  steps: z
+    .array(
+      step.extend({
+        after: word.optional(),
+        cautions: words.default([]),
+        tools: words.default([]),
+        parts: words.default([]),
+        record: z.array(recorded).default([]),
+        when: z.array(condition).default([]),
+      }),
+    )
+    .default([]),
+});
+
 const kebab = (id: string) => id.replace(/[A-Z]/g, (capital) => `-${capital.toLowerCase()}`);
 
 const plain = (name: string, rows: readonly unknown[], columns: z.core.$ZodLooseShape): Table => ({

@@ -25,7 +25,7 @@ export async function run(args: readonly string[]): Promise<number> {
 }
 
 async function print(id: string, format: string): Promise<number> {
-  const speech = await loadSpeech();
+  const speech = await loadSpeech(logPath());
   const log = openToRead(logPath());
   try {
     const job = log.job(id);

@@ -1,6 +1,7 @@
 // A turn while it is being made: the job as it will stand, the events so far, and what is to be said.
 import type { Asked, EventBody, JobRecord, ValueId } from '#log/events';
 import { fold } from '#log/events';
+import { inShop, type JobHere } from './plan.ts';
 import type { Heard, Know, Reply } from './types.ts';
 
 /** One thing to say, already in words. `values` are those it reads back. */
@@ -13,7 +14,7 @@ export interface Line {
 }
 
 export interface Draft {
-  readonly job: JobRecord;
+  readonly job: JobHere;
   readonly events: readonly EventBody[];
   readonly lines: readonly Line[];
   readonly heard: Heard;
@@ -29,11 +30,11 @@ export interface Draft {
 }
 
 export function emit(draft: Draft, ...bodies: readonly EventBody[]): Draft {
-  const job = bodies.reduce(
+  const job = bodies.reduce<JobRecord>(
     (left, body) => fold(left, { seq: left.version, job: left.id, turn: draft.heard.turn, at: draft.now, who: '', body }),
     draft.job,
   );
-  return { ...draft, job, events: [...draft.events, ...bodies] };
+  return { ...draft, job: inShop(job, draft.know), events: [...draft.events, ...bodies] };
 }
 
 export function say(draft: Draft, ...lines: readonly Line[]): Draft {

@@ -1,51 +1,57 @@
 // Where the job stands in its procedures, and what the step on the screen still wants.
-import { filledBy, type PlannedStep, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
+import { filledBy, type PlannedStep, type Practice, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
 import type { FieldId } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { inUnit, isOutOfLimits } from './doubts.ts';
+import type { Know } from './types.ts';
 import { liveValues, needsYes, type Slot, sameSlot } from './values.ts';
 
 export type { PlannedStep, WantedSlot };
 
-export const planOf = (job: JobRecord): readonly PlannedStep[] => planSteps(job.kind, liveValues(job));
+/** A job as this shop works it. */
+export type JobHere = JobRecord & { readonly practice?: Practice };
 
-export function stepAt(job: JobRecord, key = job.currentStep): PlannedStep | undefined {
+export const inShop = (job: JobRecord, { practice }: Pick<Know, 'practice'>): JobHere => (practice ? { ...job, practice } : job);
+
+export const planOf = (job: JobHere): readonly PlannedStep[] => planSteps(job.kind, liveValues(job), job.practice);
+
+export function stepAt(job: JobHere, key = job.currentStep): PlannedStep | undefined {
   return key === undefined ? undefined : planOf(job).find((step) => step.key === key);
 }
 
-export const statusOf = (job: JobRecord, key: string): 'done' | 'skipped' | undefined =>
+export const statusOf = (job: JobHere, key: string): 'done' | 'skipped' | undefined =>
   job.steps.find(({ step }) => step === key)?.status;
 
 /** The first step after `key` that is neither done nor skipped. */
-export function openStepAfter(job: JobRecord, key: string | undefined): PlannedStep | undefined {
+export function openStepAfter(job: JobHere, key: string | undefined): PlannedStep | undefined {
   const plan = planOf(job);
   const at = plan.findIndex((step) => step.key === key);
   return plan.slice(at + 1).find((step) => statusOf(job, step.key) === undefined);
 }
 
-export function stepBefore(job: JobRecord, key: string | undefined): PlannedStep | undefined {
+export function stepBefore(job: JobHere, key: string | undefined): PlannedStep | undefined {
   const plan = planOf(job);
   return plan[plan.findIndex((step) => step.key === key) - 1];
 }
 
 /** Slots of the step that hold no value yet, gates first in the order the step names them. */
-export function wanted(job: JobRecord, step = stepAt(job)): readonly WantedSlot[] {
+export function wanted(job: JobHere, step = stepAt(job)): readonly WantedSlot[] {
   return step ? slotsOf(step, liveValues(job)).filter((slot) => filling(job, step, slot) === undefined) : [];
 }
 
 /** The value that fills a slot of a step. One that an earlier step already asked for and was done with does not: it is measured again. */
-function filling(job: JobRecord, step: PlannedStep, slot: WantedSlot): ValueRecord | undefined {
+function filling(job: JobHere, step: PlannedStep, slot: WantedSlot): ValueRecord | undefined {
   const value = filledBy(slot, liveValues(job));
   const before = value && doneBefore(job, step, slot);
   return before !== undefined && value && value.at <= before ? undefined : value;
 }
 
 /** The step measures this field anew and has not got all of it yet: an older reading still stands in a slot it wants. */
-export function isMeasuredAgain(job: JobRecord, field: FieldId): boolean {
+export function isMeasuredAgain(job: JobHere, field: FieldId): boolean {
   return wanted(job).some((slot) => slot.record.field === field && filledBy(slot, liveValues(job)) !== undefined);
 }
 
-function doneBefore(job: JobRecord, step: PlannedStep, slot: WantedSlot): string | undefined {
+function doneBefore(job: JobHere, step: PlannedStep, slot: WantedSlot): string | undefined {
   const plan = planOf(job);
   const earlier = plan.slice(
     0,
@@ -68,7 +74,7 @@ export type Hindrance =
   | { readonly code: 'unconfirmed'; readonly slot: WantedSlot; readonly value: ValueRecord }
   | { readonly code: 'outside'; readonly slot: WantedSlot; readonly value: ValueRecord };
 
-export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindrance[] {
+export function hindrances(job: JobHere, step: PlannedStep): readonly Hindrance[] {
   const values = liveValues(job);
   return slotsOf(step, values).flatMap((slot): readonly Hindrance[] => {
     const value = filling(job, step, slot);
@@ -83,7 +89,7 @@ export function hindrances(job: JobRecord, step: PlannedStep): readonly Hindranc
 }
 
 /** A replacement that waits for a yes. */
-const replacing = (job: JobRecord, old: ValueRecord): ValueRecord | undefined =>
+const replacing = (job: JobHere, old: ValueRecord): ValueRecord | undefined =>
   job.values.find((value) => value.supersedes === old.id && value.status === 'heard');
 
 function isOutside({ record: { min, max, unit } }: WantedSlot, value: ValueRecord): boolean {
@@ -93,7 +99,7 @@ function isOutside({ record: { min, max, unit } }: WantedSlot, value: ValueRecor
 }
 
 /** The slot of the current step that a value of this field would fill, empty ones first. */
-export function slotFor(job: JobRecord, field: FieldId, side: Slot['side'], step = stepAt(job)): WantedSlot | undefined {
+export function slotFor(job: JobHere, field: FieldId, side: Slot['side'], step = stepAt(job)): WantedSlot | undefined {
   if (!step) return undefined;
   const values = liveValues(job);
   const own = slotsOf(step, values).filter(
@@ -103,7 +109,7 @@ export function slotFor(job: JobRecord, field: FieldId, side: Slot['side'], step
 }
 
 /** `fitted` from the first step on that cannot be done without something fitted; before it the old axle is being looked at. */
-export function stageNow(job: JobRecord): 'found' | 'fitted' {
+export function stageNow(job: JobHere): 'found' | 'fitted' {
   const plan = planOf(job);
   const turning = plan.findIndex(({ step }) => step.record.some(({ stage, gate }) => gate && stage === 'fitted'));
   const at = plan.findIndex(({ key }) => key === job.currentStep);

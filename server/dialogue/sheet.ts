@@ -4,7 +4,7 @@ import type { JobRecord, ValueId, ValueRecord } from '#log/events';
 import { isResult, resultWords } from './answers/fitment-words.ts';
 import { judgeValue } from './answers/service.ts';
 import { openPoints } from './open.ts';
-import { planOf, statusOf } from './plan.ts';
+import { inShop, planOf, statusOf } from './plan.ts';
 import type { Know, OpenPoint, Shop } from './types.ts';
 import { liveValues } from './values.ts';
 import { clause, saySide, showFieldOf, showName, showNamed, showOnly } from './words.ts';
@@ -86,7 +86,8 @@ const proving = new Set<string>([
   'ambientTemperature',
 ]);
 
-export function sheet(job: JobRecord, know: Know): Sheet {
+export function sheet(record: JobRecord, know: Know): Sheet {
+  const job = inShop(record, know);
   const { shop } = know;
   const rows = rowsOf(job, shop);
   return {

@@ -7,6 +7,7 @@ import { expectsOf } from './expects.ts';
 import { answerTo, openQuestion } from './hear/asked.ts';
 import { hear } from './hear/index.ts';
 import { jobsKnown, numberSaid, openJob } from './hear/jobs.ts';
+import { inShop } from './plan.ts';
 import { askAbout, askedNow, goOn, settle } from './settle.ts';
 import type { Heard, Know, Reply, Turn } from './types.ts';
 import { byId, isLive } from './values.ts';
@@ -25,7 +26,7 @@ export function takeTurn(job: JobRecord | null, heard: Heard, now: string, know:
 
 function start(job: JobRecord | null, heard: Heard, now: string, know: Know): Draft {
   const waited = Date.parse(now) - Date.parse(heard.heardAt);
-  const from = job ?? emptyJob('');
+  const from = inShop(job ?? emptyJob(''), know);
   return {
     job: from,
     events: [],

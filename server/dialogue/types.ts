@@ -1,3 +1,4 @@
+import type { Practice } from '#core';
 import type { FieldId, StockAxle } from '#data';
 import type { Expects, NoteReading, QuestionIntent, Understanding } from '#intents';
 import type { EventBody, HeardBy, JobRecord, JobSummary, ValueId } from '#log/events';
@@ -17,6 +18,8 @@ export interface Know {
   readonly stock: readonly StockAxle[];
   readonly jobs: readonly JobSummary[];
   readonly readNote: (text: string) => NoteReading;
+  /** With the shop's own procedures laid over ours; absent where it has none. */
+  readonly practice?: Practice;
 }
 
 /** One utterance on its way in. */

@@ -5,12 +5,13 @@ import type { JobRecord } from '#log/events';
 import { alignmentToDraw, sequenceToDraw } from './answers/service.ts';
 import { expectsOf } from './expects.ts';
 import { openPoints } from './open.ts';
-import { asSlot, openStepAfter, type PlannedStep, planOf, stepAt } from './plan.ts';
+import { asSlot, inShop, openStepAfter, type PlannedStep, planOf, stepAt } from './plan.ts';
 import type { CardRow, JobView, Know, SequenceView, Shop, StepView } from './types.ts';
 import { liveValues, sameSlot, valueIn } from './values.ts';
 import { sayOnly, saySide, showFieldOf, showOnly } from './words.ts';
 
-export function view(job: JobRecord, know: Know): JobView {
+export function view(record: JobRecord, know: Know): JobView {
+  const job = inShop(record, know);
   const { shop } = know;
   const step = stepAt(job) ?? openStepAfter(job, undefined);
   return {

@@ -19,7 +19,7 @@ export function logPath(): string {
 
 /** Opens everything a conversation needs. @throws LogFault */
 export async function openHouse(path = logPath(), clock = wallClock): Promise<House> {
-  const speech = await loadSpeech();
+  const speech = await loadSpeech(path);
   const line = createLogLine(process.env.AXLEHAND_LOG ?? 'info', wallClock, (text) => void process.stderr.write(`${text}\n`));
   return { log: openLog(path), speech, pages: new URL('var/web', root).pathname, clock, line };
 }

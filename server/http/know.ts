@@ -23,5 +23,6 @@ export function knowOf(log: Log, speech: Speech): Know {
       return log.search({ limit: jobsKnown }).jobs;
     },
     readNote: speech.readNote,
+    ...(speech.practice ? { practice: speech.practice } : {}),
   };
 }

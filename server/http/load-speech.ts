@@ -2,8 +2,11 @@
 import { deskAction, takeTurn, view } from '#dialogue';
 import { understand } from '#intents';
 import { readNote } from '#intents/notes';
+import { procedureFolder, readPractice } from './procedures.ts';
 import type { Speech } from './speech.ts';
 
-export async function loadSpeech(): Promise<Speech> {
-  return { understand, readNote, takeTurn, view, deskAction };
+/** With the shop's own procedures that lie beside its database, if one is named. @throws ProcedureFault */
+export async function loadSpeech(database?: string): Promise<Speech> {
+  const practice = database === undefined ? undefined : readPractice(procedureFolder(database));
+  return { understand, readNote, takeTurn, view, deskAction, ...(practice ? { practice } : {}) };
 }

@@ -1,7 +1,8 @@
 // Which steps a job has, in order, given what is known of the trailer so far.
-import { type JobKindId, jobKinds, type Procedure, type ProcedureStep, procedures } from '#data';
+import type { JobKindId, Procedure, ProcedureStep } from '#data';
 import { type AxleName, measured, type Place, type Reading } from '../reading.ts';
 import { holds } from './condition.ts';
+import { plainPractice } from './overlay.ts';
 
 /** One step to do at one place. `key` is `procedure/step`, `procedure/step@left`, `@front`, `@front.right`. */
 export interface PlannedStep {
@@ -18,12 +19,12 @@ export interface PlannedStep {
 export function planSteps(
   kind: JobKindId,
   readings: readonly Reading[],
-  known: readonly Procedure[] = procedures,
+  { procedures, kinds } = plainPractice,
 ): readonly PlannedStep[] {
-  const job = jobKinds.find(({ id }) => id === kind);
+  const job = kinds.find(({ id }) => id === kind);
   const axles = axlesInWork(readings);
   return (job?.procedures ?? [])
-    .flatMap((id) => known.filter((procedure) => procedure.id === id))
+    .flatMap((id) => procedures.filter((procedure) => procedure.id === id))
     .flatMap((procedure) => walk(procedure, axles, readings))
     .map((step) => ({ ...step, replaces: job?.replaces === true }));
 }

@@ -1,5 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { lacks, openGates, type PlannedStep, planSteps, type Reading, slotsOf, withShopProcedures } from '#core';
+import {
+  lacks,
+  openGates,
+  type PlannedStep,
+  plainPractice,
+  planSteps,
+  type Reading,
+  type ShopProcedure,
+  slotsOf,
+  strayNames,
+  withShopProcedures,
+} from '#core';
 import { type FieldId, jobKinds, type ProcedureStep, procedures } from '#data';
 import { checkProcedures } from '#data/schema';
 
@@ -250,23 +261,51 @@ describe('checking', () => {
 
 describe("a shop's own", () => {
   const ids = (steps: readonly ProcedureStep[] = []) => steps.map(({ id }) => id);
-  const own = [{ id: 'own', title: 'Own', steps: [step('a'), step('b')] }];
+  const own = {
+    procedures: [{ id: 'own', title: 'Own', steps: [step('a'), step('b')] }],
+    kinds: [{ ...kinds[0], procedures: ['own'] }],
+  };
+  const laidOver = (...shop: readonly ShopProcedure[]) => withShopProcedures(own, shop).procedures;
 
   test('replaces a step, adds one after another or last, drops one, adds a procedure', () => {
-    const laid = withShopProcedures(own, [
+    const laid = laidOver(
       { id: 'own', steps: [step('b', { say: 'Our way.' }), { ...step('c'), after: 'a' }, step('d')] },
       { id: 'extra', title: 'Extra', steps: [step('x')] },
-    ]);
+    );
     expect(laid.map(({ id, steps }) => [id, ids(steps)])).toEqual([
       ['own', ['a', 'c', 'b', 'd']],
       ['extra', ['x']],
     ]);
     expect(laid[0]?.steps[2]?.say).toBe('Our way.');
-    expect(ids(withShopProcedures(own, [{ id: 'own', steps: [], drop: ['a'] }])[0]?.steps)).toEqual(['b']);
+    expect(ids(laidOver({ id: 'own', steps: [], drop: ['a'] })[0]?.steps)).toEqual(['b']);
   });
 
   test('nothing of it stays in the step', () => {
-    const laid = withShopProcedures(own, [{ id: 'own', steps: [{ ...step('c'), after: 'a' }] }]);
+    const laid = laidOver({ id: 'own', steps: [{ ...step('c'), after: 'a' }] });
     expect(laid[0]?.steps[1]).toEqual(step('c'));
+  });
+
+  test('a new procedure goes into the jobs that it names, after another or last', () => {
+    const procedures = (more: Partial<ShopProcedure>) =>
+      withShopProcedures(own, [{ id: 'wash', steps: [step('x')], ...more }]).kinds[0]?.procedures;
+    expect(procedures({ jobs: ['inspection'] })).toEqual(['own', 'wash']);
+    expect(procedures({ jobs: ['hubService'] })).toEqual(['own']);
+    const after = withShopProcedures(plainPractice, [
+      { id: 'wash', steps: [step('x')], jobs: ['hubService'], after: 'wheelsOn' },
+    ]);
+    expect(keys(planSteps('hubService', [], after)).join()).toMatch(/wheelsOn\/tyres,wash\/x,roadCheck/);
+  });
+
+  test.each([
+    [{ id: 'own', drop: ['z'], steps: [] }, '', "drops step 'z', which is not there"],
+    [{ id: 'own', steps: [{ ...step('c'), after: 'z' }] }, 'c', "comes after step 'z', which is not there"],
+    [{ id: 'wash', jobs: ['party'], steps: [] }, '', "names job 'party'; there are inspection"],
+    [
+      { id: 'wash', jobs: ['inspection'], after: 'z', steps: [] },
+      '',
+      "comes after procedure 'z', which job 'inspection' does not have",
+    ],
+  ] as const)('%#: a name that nothing answers to is a fault', (shop, at, fault) => {
+    expect(strayNames(own, shop)).toEqual([{ step: at, fault }]);
   });
 });
