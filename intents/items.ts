@@ -40,7 +40,16 @@ const names = lexicon<Word>([
   [{ is: 'not' }, denialWords],
   [{ is: 'minus' }, ['(negative|neg)']],
   // Words of place that tell no place.
-  [{ is: 'filler' }, ['back (off|it off|out|up)', 'right (now|there|here|away)', 'left (over|to do|to go)']],
+  [
+    { is: 'filler' },
+    [
+      '(back|backed|backing) (off|it off|out|up) [[a] (quarter|half|full|eighth|third|sixth) [of] [a] turn]',
+      '[a] (quarter|half|full) [of a] turn',
+      '(right|left) hand (thread|threads|threaded)',
+      'right (now|there|here|away)',
+      'left (over|to do|to go)',
+    ],
+  ],
   // Areas and volumes are no measure of ours; "square" is no shape there.
   [
     { is: 'stray' },
@@ -74,11 +83,11 @@ export function itemAt(tokens: readonly Token[], at: number, calling: Calling): 
 function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
   if (!mayStart(tokens, at, calling)) return undefined;
   const quantity = quantityAt(tokens, at, calling);
+  if (quantity && isPronoun(tokens, at, quantity)) return undefined;
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
   if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
     return { is: 'stamp', stamp, start: at, end: stamp.end };
-  if (quantity && isPronoun(tokens, at, quantity)) return undefined;
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
 }
 

@@ -5,7 +5,7 @@ import { lexicon } from './lexicon.ts';
 import { classOf, isNumberWord } from './numbers/classes.ts';
 import { readParts } from './numbers/fraction.ts';
 import { readUnit } from './numbers/unit.ts';
-import { bySound } from './sound.ts';
+import { bySound, known } from './sound.ts';
 import { bySpelling } from './spelling.ts';
 import type { Token } from './tokens.ts';
 import { denominators, unitOrdinals } from './words/fractions.ts';
@@ -30,11 +30,22 @@ export function mend(given: readonly Token[]): Token[] {
       at = found.end;
     } else {
       const token = tokens[at];
-      if (token) mended.push(token);
+      if (token) mended.push(...(isContraction(token) ? apart(token) : [token]));
       at += 1;
     }
   }
   return bySound(mended);
+}
+
+/** "the drop's four", "hub's at": a known noun and "is", unless the two together are a word of their own ("driver's side"). */
+const isContraction = ({ word }: Token): boolean => word.endsWith("'s") && !known.has(word) && known.has(word.slice(0, -2));
+
+function apart(token: Token): Token[] {
+  const [start, end] = token.span;
+  return [
+    { ...token, word: token.word.slice(0, -2), span: [start, end - 2] },
+    { ...token, word: 'is', span: [end - 2, end], glued: true },
+  ];
 }
 
 /** "seventy-two", "one-hundred", "half-inch": the hyphen says nothing; between digits it does. */
@@ -113,6 +124,7 @@ const endsFraction = (before: readonly Token[]) => unitOrdinals.has(before.at(-1
 /** What follows shows that a number began: "won hundred", "for on", "to and three", "sex inch". */
 function leadsNumber(tokens: readonly Token[], end: number, word: string, before: readonly Token[]): boolean {
   const next = tokens[end];
+  if (denominatorWords.has(next?.word ?? '') && classOf(before.at(-1))?.is === 'and') return true;
   const follows = classOf(next);
   if ((word === 'won' || word === 'too') && (follows?.is === 'tens' || follows?.is === 'teen')) return true;
   if (follows?.is === 'hundred' || (follows?.is === 'scale' && next?.word !== 'score')) return true;
@@ -125,6 +137,7 @@ function leadsNumber(tokens: readonly Token[], end: number, word: string, before
 }
 
 const digitWords = new Set(mishearings.filter(({ where }) => where === 'digit').map(({ heard }) => heard));
+const denominatorWords = new Set(mishearings.filter(({ where }) => where === 'denominator').map(({ heard }) => heard));
 const canCount = (tokens: readonly Token[], at: number) =>
   isNumberWord(tokens[at]) ||
   digitWords.has(tokens[at]?.word ?? '') ||

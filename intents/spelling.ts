@@ -34,7 +34,7 @@ const isNumberLike = (token: Token | undefined) => isNumberWord(token) || homoph
 
 /** One letter wrong, missing, too many, or two neighbours swapped. The first letter is right. */
 function isOneSlip(heard: string, word: string): boolean {
-  if (heard[0] !== word[0] || Math.abs(heard.length - word.length) > 1) return false;
+  if (heard === `${word}s` || heard[0] !== word[0] || Math.abs(heard.length - word.length) > 1) return false;
   let start = 0;
   while (start < heard.length && heard[start] === word[start]) start += 1;
   const rest = (text: string, from: number) => text.slice(start + from);

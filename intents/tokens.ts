@@ -53,7 +53,7 @@ const sameMark: ReadonlyMap<string, string> = new Map(
   }),
 );
 
-/** "3M" is three million; "3m" is three metres. */
+/** "3M" is three million; "3m" is three metres; "1M8GD" neither. */
 const bigSizes: ReadonlyMap<string, Pick<Token, 'word' | 'kind'>> = new Map([
   ['M', { word: 'million', kind: 'word' }],
   ['G', { word: 'billion', kind: 'word' }],
@@ -72,7 +72,9 @@ export function tokenise(text: string): Token[] {
     const start = match.index;
     const end = pattern.lastIndex;
     const glued = start === last;
-    const { kind, word } = (glued && tokens.at(-1)?.kind === 'number' ? bigSizes.get(match[0]) : undefined) ?? read(match);
+    const size =
+      glued && tokens.at(-1)?.kind === 'number' && !/[\p{L}\d]/u.test(text.charAt(end)) ? bigSizes.get(match[0]) : undefined;
+    const { kind, word } = size ?? read(match);
     tokens.push({ word, kind, span: [start, end], glued });
     last = end;
   }

@@ -33,9 +33,11 @@ export function readThread(tokens: readonly Token[], at: number, asked: boolean)
 function metric(tokens: readonly Token[], at: number): Stamp | undefined {
   const inMm = readNumbers(tokens, at).find(({ value, end }) => value.d === 1n && readUnit(tokens, end)?.unit === 'mm');
   const by = inMm && readUnit(tokens, inMm.end)?.end;
-  const fine = by && joints.has(tokens[by]?.word ?? '') ? readNumbers(tokens, by + 1)[0] : undefined;
-  if (inMm && fine && fine.value.compare(4) <= 0 && inMm.value.compare(30) <= 0)
+  const fine = by && readNumbers(tokens, joints.has(tokens[by]?.word ?? '') ? by + 1 : by).find(isPitch);
+  if (inMm && fine && joints.has(tokens[by]?.word ?? '') && fine.value.compare(4) <= 0 && inMm.value.compare(30) <= 0)
     return stamp(fine.end, `M${inMm.value.toFraction()}x${fine.value.toString()}`);
+  const bare = by && !joints.has(tokens[by]?.word ?? '') && fine && series.has(tokens[fine.end]?.word ?? '');
+  if (inMm && bare) return stamp(afterSeries(tokens, fine.end), `M${inMm.value.toFraction()}x${fine.value.toString()}`);
   const letter = tokens[at]?.word;
   if (letter !== 'm' && letter !== 'em' && letter !== 'metric') return undefined;
   const size = readNumbers(tokens, at + 1).find(({ value, end }) => value.d === 1n && joints.has(tokens[end]?.word ?? ''));
@@ -43,6 +45,8 @@ function metric(tokens: readonly Token[], at: number): Stamp | undefined {
   if (!size || !pitch || pitch.value.compare(6) > 0 || size.value.compare(64) > 0) return undefined;
   return stamp(pitch.end, `M${size.value.toFraction()}x${pitch.value.toString()}`);
 }
+
+const isPitch = ({ value }: NumberReading) => value.s > 0n && value.compare(6) <= 0;
 
 function inch(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
   for (const size of sizes(tokens, at)) {
@@ -56,10 +60,17 @@ function inch(tokens: readonly Token[], at: number, asked: boolean): Stamp | und
     if (!pitch || tokens[pitch.end]?.word === '/') continue;
     const known = unified.get(size.value.toFraction())?.includes(Number(pitch.value.n)) ?? false;
     if (!known && !(asked && size.value.compare(3) < 0 && 16n % size.value.d === 0n && pitch.value.compare(6) >= 0)) continue;
-    const end = series.has(tokens[pitch.end]?.word ?? '') ? pitch.end + 1 : pitch.end;
-    return stamp(end, `${size.value.toFraction()}-${pitch.value.toFraction()}`);
+    return stamp(afterSeries(tokens, pitch.end), `${size.value.toFraction()}-${pitch.value.toFraction()}`);
   }
   return undefined;
+}
+
+/** "fine thread", "right hand": heard as belonging to the thread, no part of its name. */
+function afterSeries(tokens: readonly Token[], at: number): number {
+  let end = at;
+  while (series.has(tokens[end]?.word ?? '')) end += 1;
+  const hand = tokens[end + 1]?.word === 'hand' && (tokens[end]?.word === 'right' || tokens[end]?.word === 'left');
+  return hand && tokens[end + 2]?.word !== 'side' ? end + 2 : end;
 }
 
 /** A size in inches; "inch" alone is one. */

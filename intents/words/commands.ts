@@ -78,6 +78,8 @@ export const commandWords: readonly CommandWords[] = [
       'say it all back',
       'run through (it|the numbers|them|the list) [again]',
       'go over (it|the numbers|them|the list) [again]',
+      "what (have|do|'ve) (you|we) (got|have) (so far|down|written down|recorded)",
+      "what've (you|we) got [so far|down|written down]",
       "tell me what you (have|got|have got|'ve got)",
       'let me hear (it|them|the numbers)',
     ],
@@ -96,7 +98,7 @@ export const commandWords: readonly CommandWords[] = [
     said: [
       '(yes|yeah|yep|yup|yea|aye|affirmative|correct|right|confirmed|confirm|exactly|absolutely|sure|definitely|uh huh|mm hmm|roger|copy|ten four|okay|ok|check) [sir|it is|that is right|that is it]',
       "(yes|yeah|yep|yup|ok|okay|sure) (yes|yeah|it is|that is right|that's right|that's it|that is correct|that's correct|it does|sir|please|do it|correct|go ahead|sounds good|looks good|good)",
-      "(that is|that's|thats) (right|correct|it|good|fine|the one|affirmative|what i said|what i want)",
+      "[(yes|yeah|yep|yup|ok|okay|sure)] (that is|that's|thats) (right|correct|it|good|fine|the one|affirmative|what i said|what i want)",
       '[you] got it',
       '(looks|sounds) (good|right|fine|about right)',
       'all good',
@@ -217,9 +219,9 @@ export const commandWords: readonly CommandWords[] = [
       'job (done|finished|complete)',
       'call (the|this|that) job (done|finished|complete)',
       "that's the job [done]",
-      "(we're|we are|i'm) (done|finished|all done) (here|for today|with this one|with this trailer|with this job|with the job|with the trailer)",
+      "[(we're|we are|i'm|i am)] (done|finished|all done) (here|for today|with this one|with this trailer|with this job|with the job|with the trailer)",
       '(wrap|close) (it|this|this one) (up|out)',
-      'that is it for this (one|job|trailer)',
+      "(that is|that's|thats) it for this (one|job|trailer)",
     ],
   },
   {
@@ -266,9 +268,10 @@ export const commandWords: readonly CommandWords[] = [
 
 /** Words that strike what was last said, or the field named. */
 export const strikeWords: readonly string[] = [
-  '(strike|scratch|delete|erase|remove|clear|cancel|forget|drop|throw out|lose|wipe|wipe out|get rid of|take out|kill|ditch) (that|it|that one|this|last|the last|the last one|that last one|that last|last one|the last number|that number|that measurement|the last measurement|the last value|that value)',
-  '(strike|scratch|delete|erase|remove|clear|cancel|forget|wipe|wipe out|get rid of|take out|throw out|kill|ditch) [the|my|that|both] <field> [value|number|measurement|reading]',
+  '(strike|scratch|scrap|delete|erase|remove|clear|cancel|forget|drop|throw out|toss|lose|wipe|wipe out|get rid of|take out|take off|pull|kill|ditch) (that|it|that one|this|last|the last|the last one|that last one|that last|last one|last number|the last number|that last number|that number|that measurement|the last measurement|the last value|that value)',
+  '(strike|scratch|scrap|delete|erase|remove|clear|cancel|forget|lose|toss|wipe|wipe out|get rid of|take out|take off|throw out|kill|ditch) [the|my|that|both] <field> [value|number|measurement|reading]',
   '[never mind|nevermind|nix] (never mind|nevermind|nix that|forget it|belay that|disregard [that|it|the last one])',
+  '(take|throw|pull) (that|it|that one|the last one|that last one) (off|out|away)',
   'ignore (that|it|the last one|what i said|that last one)',
 ];
 

@@ -27,6 +27,7 @@ export const correctionWords: readonly (readonly ['deny' | 'strike' | 'pause' | 
       '[no] try',
       '[no] (scratch|strike|forget) (that|it) (make|call) (that|it)',
       '(or rather|i mean to say|to be exact)',
+      "[no] [sorry] [i|we] (misread|misspoke|read it wrong|said it wrong|read that wrong) [it|that|the tape] [it's|it is|its]",
       '[no] correct that to',
       '[no] fix that to',
     ],
