@@ -27,8 +27,10 @@ export function bind(cells: readonly Cell[]): Bound[] {
   const found: Bound[] = [];
   for (const [at, cell] of cells.entries()) {
     const where = inherited(found.at(-1), placesOf(cell, found.at(-1)));
-    if (cell.value.is === 'same') sameAgain(cell, where, found);
-    else found.push(one(cell, cell.value, where, found.at(-1), cells[at - 1]));
+    const { value } = cell;
+    const last = found.at(-1);
+    if (value.is === 'same') sameAgain(cell, where, found);
+    else for (const place of axlesOf(cell, where)) found.push(one(cell, value, place, last, cells[at - 1]));
   }
   return sideBySide(withRiders(found), cells);
 }
@@ -70,7 +72,8 @@ function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, be
   const has = (is: Item['is']) => around.some((item) => item.is === is);
   const lead = (is: Item['is']) =>
     cell.lead.some((item) => item.is === is) || (before?.trail.at(-1)?.is === is && before !== undefined);
-  const kept = field && where.side && !saysSide(cell) && !fieldOf(field).perSide ? without(where) : where;
+  const placed = field === 'toeFront' || field === 'toeRear' ? withoutAxle(where) : where;
+  const kept = field && placed.side && !saysSide(cell) && !fieldOf(field).perSide ? without(placed) : placed;
   return {
     value,
     where: kept,
@@ -82,6 +85,10 @@ function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, be
     end: Math.max(value.end, ...described.map(({ end }) => end)),
     ...(field ? { field } : {}),
   };
+}
+
+function withoutAxle({ axle: _axle, ...where }: Where): Where {
+  return where;
 }
 
 function without({ side: _side, ...where }: Where): Where {
@@ -108,6 +115,16 @@ function placesOf(cell: Cell, last: Bound | undefined): Where {
     else where = { ...where, ...place };
   }
   return where;
+}
+
+/** "front and rear drums ten inches": one value at two axles. */
+function axlesOf(cell: Cell, where: Where): Where[] {
+  const said = [...cell.lead, ...cell.trail].flatMap((item) => {
+    const place = placeIn(item);
+    return place && 'axle' in place ? [place.axle] : [];
+  });
+  const axles = [...new Set(said)];
+  return axles.length > 1 ? axles.map((axle) => ({ ...where, axle })) : [where];
 }
 
 const opposite = (side: Side | undefined): Side => (side === 'left' ? 'right' : side === 'right' ? 'left' : 'both');

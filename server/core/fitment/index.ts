@@ -53,10 +53,10 @@ export { isFault, type RowFault, readStockRow, type StockFault, stockColumns, wr
 export type * from './types.ts';
 export { parseTyre, type TyreSize, type TyreUse } from './tyres/designation.ts';
 /** Loads by index or load range; the 1.10 division and the sum rule of 49 CFR 571.120 S5.1.2. */
-export { loadOfIndex, loadsOf, speedOf, type TyreLoad, tyreLoad, tyresAgainstRating } from './tyres/load.ts';
+export { loadOfIndex, loadsOf, speedOf, type TyreLoad, tyreLoad, tyreOn, tyresAgainstRating } from './tyres/load.ts';
 /** Sizes of a tyre in inches, and what another would change. */
 export { axleRpm, compareTyres, type TyreChange, type TyreFigures, turnsPerMile, tyreFigures } from './tyres/size.ts';
 /** The verdict on one axle, check by check. */
 export { judge, type Needs, needsOf, verdictOf } from './verdict.ts';
 /** The weakest part of the running gear against the load. */
-export { type Carrying, type CarryingPart, carrying, type Link, type TongueCode } from './weakest.ts';
+export { type Carrying, type CarryingPart, carrying, type Link, type TongueCode, type TongueShare } from './weakest.ts';

@@ -2,6 +2,7 @@
 import type { FieldId } from '#data';
 import { Fraction } from '../quantity/index.ts';
 import { larger, type Span, scale } from './span.ts';
+import { balance } from './statics.ts';
 import type { Rules, Trailer } from './types.ts';
 
 /** Pounds on one axle. `uses`: the fields it rests on; `missing`: those that would narrow it. */
@@ -37,17 +38,29 @@ export function grossOf(trailer: Trailer, uses: FieldId[] = []): Span | undefine
   }, undefined);
 }
 
-/** Gross less tongue. A tongue not weighed may be anything up to the most any coupling takes; one beyond it is not believed. */
+/** Gross less tongue. A tongue neither weighed nor told by moments may be anything up to the most any coupling takes; one beyond it is not believed. */
 function offTongue(trailer: Trailer, gross: Span, { tongueUpper }: Rules, uses: FieldId[], missing: FieldId[]): Span {
   const least = scale(gross, new Fraction(100).sub(tongueUpper.value).div(100));
-  const tongue = trailer.numbers.get('tongueWeight')?.span;
-  const low = gross.low && tongue?.high ? gross.low.sub(tongue.high) : null;
+  const tongue = tongueOf(trailer, gross);
+  const low = gross.low && tongue?.span.high ? gross.low.sub(tongue.span.high) : null;
   if (!tongue || !low || !least.low || low.lt(least.low)) {
     missing.push('tongueWeight');
     return { low: least.low, high: gross.high };
   }
-  uses.push('tongueWeight');
-  return { low, high: gross.high && tongue.low ? gross.high.sub(tongue.low) : gross.high };
+  uses.push(...tongue.uses);
+  return { low, high: gross.high && tongue.span.low ? gross.high.sub(tongue.span.low) : gross.high };
+}
+
+/** Pounds on the tongue: as weighed, else by moments about the coupler from where the weight's middle and the axle stand. */
+export function tongueOf(trailer: Trailer, gross: Span): { readonly span: Span; readonly uses: readonly FieldId[] } | undefined {
+  const weighed = trailer.numbers.get('tongueWeight');
+  if (weighed) return { span: weighed.span, uses: ['tongueWeight'] };
+  const [centre, axle] = [trailer.numbers.get('loadCentre')?.span, trailer.numbers.get('axleDistance')?.span];
+  if (!centre || !axle || !gross.low || !gross.high) return undefined;
+  if (!centre.low || !centre.high || !axle.low || !axle.high || centre.high.gt(axle.low)) return undefined;
+  const low = balance(gross.low, centre.high, axle.low).tongue;
+  const high = balance(gross.high, centre.low, axle.high).tongue;
+  return { span: { low, high: low.equals(high) ? low : high }, uses: ['loadCentre', 'axleDistance'] };
 }
 
 /** How many axles share the load, where that is told. */

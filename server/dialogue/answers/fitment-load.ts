@@ -23,9 +23,9 @@ import { tyre } from './fitment-tyre.ts';
 const partNames: Readonly<Record<CarryingPart, string>> = {
   axle: 'the axle',
   tyres: 'the two tyres',
-  springs: 'springs',
-  hubs: 'hubs and bearings',
-  wheels: 'wheels',
+  springs: 'the two springs',
+  hubs: 'the two hubs and their bearings',
+  wheels: 'the two wheels',
 };
 
 const tongueWords: Readonly<Record<TongueCode, string>> = {
@@ -70,11 +70,9 @@ export const load: Answerer = (question, job, know, now) => {
       ? 'That would overload it.'
       : undefined;
   const first = (voice: Voice) => asked && over && answerTo(asked, over, found, voice);
-  const lines = (voice: Voice) => {
-    const { always, more } = linesOf(found, voice);
-    return { always: [first(voice), ...always], more };
-  };
-  return tell(know, found.weakest ? 'load' : 'loadUnknown', lines, {
+  const words = question.words ?? '';
+  const lines = (voice: Voice) => asAsked(words, first(voice), found, voice);
+  return tell(know, found.weakest || found.tongue ? 'load' : 'loadUnknown', lines, {
     sources: [...new Set(sources)],
     rests: found.rests,
     missing: found.missing,
@@ -91,8 +89,39 @@ function answerTo(asked: Quantity, over: Quantity, { axles = 1, links }: Carryin
     : `as far as ${listed(links.map(({ part }) => partNames[part]))} go, ${voice.amount(asked)} on ${on} leaves ${by}`;
 }
 
+/** What the words ask for is spoken first; the rest stands on the screen. */
+function asAsked(words: string, first: string | undefined, found: Carrying, voice: Voice) {
+  const { always, more } = linesOf(found, voice);
+  const onTongue = tongueLines(found, voice);
+  if (/tongue|hitch|coupler/.test(words)) {
+    const lead = onTongue.length > 0 ? onTongue : [`tell me ${listed(tongueWanted.map(voice.field), 'or')}`];
+    return { always: [first, ...lead], more: [...always, ...more] };
+  }
+  const raise = raising(found, voice);
+  if (/raise|more|increase|upgrade|weakest|what would|limit/.test(words))
+    return { always: [first, ...always, raise], more: [...more, ...onTongue] };
+  return { always: [first, ...always], more: [...more, ...onTongue, raise] };
+}
+
+const tongueWanted = ['tongueWeight', 'loadCentre'] as const;
+
+/** Weight and share on the tongue, and where the axle would stand for a usual share. */
+function tongueLines({ tongue }: Carrying, voice: Voice): string[] {
+  if (!tongue) return [];
+  const { weight, percent, code, reckoned, axleAt, share } = tongue;
+  const number = voice.amount({ value: percent.round(1), unit: '1' });
+  return [
+    `${voice.amount(weight)} on the tongue${reckoned ? ', by moments about the coupler' : ''}: ${number} percent, ${tongueWords[code]}`,
+    ...(axleAt && share
+      ? [
+          `${voice.text(share.toString())} percent with the axle ${voice.amount(axleAt)} behind the coupler, the load left where it is`,
+        ]
+      : []),
+  ];
+}
+
 function linesOf(found: Carrying, voice: Voice) {
-  const { weakest, load: most, margin, marginPercent, tongue, unknown, passengerTyres } = found;
+  const { weakest, load: most, margin, marginPercent, unknown, passengerTyres } = found;
   const carries = weakest && `${voice.amount(weakest.rating)} on one axle, set by ${partNames[weakest.part]}`;
   const loaded = most && `the load is ${found.loadLeast ? 'at most ' : ''}${voice.amount(most)}`;
   const percent = marginPercent && voice.text(marginPercent.abs().round().toString());
@@ -100,17 +129,13 @@ function linesOf(found: Carrying, voice: Voice) {
   const sign = margin?.value.compare(0) ?? 0;
   const spare =
     margin && (sign === 0 ? 'nothing to spare' : `${amount} ${sign < 0 ? 'too much' : 'to spare'}, ${percent} percent`);
-  const onTongue =
-    tongue && `${voice.text(tongue.percent.round().toString())} percent on the tongue, ${tongueWords[tongue.code]}`;
   const open = wanting(found.missing, voice);
   return {
     always: [carries, loaded, spare, carries === undefined || loaded === undefined ? open : undefined],
     more: [
       ...found.links.map(({ part, rating }) => `${partNames[part]}: ${voice.amount(rating)}`),
-      onTongue,
       passengerTyres ? 'passenger-car tyres count divided by 1.10 on a trailer' : undefined,
-      raising(found, voice),
-      `not on the job, and may be weaker: ${listed(unknown.map((part) => partNames[part]))}`,
+      unknown.length > 0 ? `not on the job, and may be weaker: ${listed(unknown.map((part) => partNames[part]))}` : undefined,
       carries === undefined || loaded === undefined ? undefined : open,
     ],
   };

@@ -4,16 +4,19 @@ import {
   compareTyres,
   Fraction,
   loadsOf,
+  readTrailer,
   type TyreFigures,
   type TyreLoad,
   turnsPerMile,
   tyreFigures,
   tyreLoad,
+  tyreOn,
 } from '#core';
 import type { TyreLoadRow } from '#data';
 import type { QuestionIntent } from '#intents';
 import type { Answerer } from '../types.ts';
 import { liveValues } from '../values.ts';
+import { readingsOf } from './fitment-job.ts';
 import type { Voice } from './fitment-say.ts';
 import { shown, tell, wanting } from './fitment-tell.ts';
 
@@ -27,7 +30,7 @@ export const tyre: Answerer = (question, job, know) => {
     return tell(know, 'tyreUnreadable', () => ({
       always: [`${asked} is no tyre size; say it as two oh five, seventy-five, fifteen`],
     }));
-  const carries = tyreLoad(asked);
+  const carries = tyreLoad(asked === on?.value ? tyreOn(readTrailer(readingsOf(job))) : asked);
   const beside = other === undefined ? undefined : tyreFigures(other);
   return tell(
     know,

@@ -1,5 +1,5 @@
 // What each kind of intent does to the turn.
-import type { Intent } from '#intents';
+import type { Intent, MeasureIntent, Where } from '#intents';
 import { type Draft, say } from '../draft.ts';
 import { hintsFor } from '../hints.ts';
 import { settle } from '../settle.ts';
@@ -13,7 +13,7 @@ import { question } from './question.ts';
 export function hear(draft: Draft, intent: Intent): Draft {
   switch (intent.kind) {
     case 'measure':
-      return takeHere(draft, intent.field, intent);
+      return alsoSaid(takeHere(draft, intent.field, intent), intent);
     case 'quantity':
       return bareNumber(draft, intent);
     case 'correct':
@@ -32,6 +32,13 @@ export function hear(draft: Draft, intent: Intent): Draft {
       return notUnderstood(draft, intent.text);
   }
 }
+
+/** What the same words told besides: the kind of brake with its size, the load range with the tyre. */
+function alsoSaid(draft: Draft, { also, ...rest }: MeasureIntent): Draft {
+  return also ? takeHere(draft, also.field, { ...placeIn(rest), value: also.value }) : draft;
+}
+
+const placeIn = ({ axle, stage }: Where): Where => ({ ...(axle && { axle }), ...(stage && { stage }) });
 
 const ladder = ['notUnderstood', 'notUnderstoodAgain', 'notUnderstoodStill'] as const;
 

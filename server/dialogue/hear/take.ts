@@ -38,6 +38,10 @@ export function sideIsOpen(draft: Draft, field: FieldId, said: SaidWhere): boole
 
 /** Takes a value in. Both sides said at once are two values; one that was doubted and never agreed gives way at once. */
 export function take(draft: Draft, field: FieldId, said: SaidWhere, supersedes?: ValueRecord): Draft {
+  if (said.side === 'both' && !fieldOf(field).perSide) {
+    const { side: _both, ...each } = said;
+    return take(draft, field, each, supersedes);
+  }
   if (said.side === 'both') {
     return (['left', 'right'] as const).reduce((left, side) => take(left, field, { ...said, side }), draft);
   }

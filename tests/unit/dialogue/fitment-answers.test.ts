@@ -187,7 +187,7 @@ describe('load', () => {
     // 3,500 less 420 on the tongue; 420 of 3,500 is 12 percent.
     expect(told.show).toMatch(/The load is 3080 lb\n420 lb to spare, 12 percent/);
     expect(told.show).toContain('A stronger axle would raise it to 3640 lb, where the two tyres would set it');
-    expect(told.show).toContain('may be weaker: springs, hubs and bearings and wheels');
+    expect(told.show).toContain('may be weaker: the two springs, the two hubs and their bearings and the two wheels');
     expect(told.rests).toEqual(['gvwr', 'tongueWeight', 'axleCount', 'capacity', 'tyreSize']);
   });
 
@@ -196,9 +196,43 @@ describe('load', () => {
     // Load index 97: 730 kg = 1,609.37 lb; / 1.10 x 2 = 2,926 lb; load 3,300.
     expect(told.show).toContain('About 2926 lb on one axle, set by the two tyres');
     expect(told.show).toContain('divided by 1.10');
-    expect(told.show).toMatch(/6 percent on the tongue, light/);
+    expect(told.show).toMatch(/200 lb on the tongue: 5.7 percent, light/);
     expect(told.caution).toContain('Do not tow');
     expect(told.sources.join()).toContain('571.120');
+  });
+
+  test('springs, hubs and wheels rated one by one count two to an axle; the weakest of all sets it', () => {
+    const job = jobOf({ ...wholeTrailer, springCapacity: '1500', hubCapacity: '1750', wheelCapacity: '1820' });
+    const told = ask('what would it take to carry more', job);
+    expect(told.show).toContain('3000 lb on one axle, set by the two springs');
+    expect(told.speak).toContain('Stronger springs would raise it to');
+    expect(told.show).not.toContain('may be weaker');
+    expect(told.rests).toEqual(expect.arrayContaining(['springCapacity', 'hubCapacity', 'wheelCapacity']));
+    expect(ask('what is the weakest link', job).speak).toContain('set by the two springs');
+  });
+
+  test('tongue by moments where it was not weighed, and where the axle would stand for a usual share', () => {
+    // W = 3,500, x = 132, D = 150: tongue 3500 (1 - 132/150) = 420, 12 percent (moments about the coupler).
+    const job = { grossWeight: '3500', loadCentre: '132', axleDistance: '150', axleCount: 'single' } as const;
+    const told = ask('how much tongue weight', jobOf(job));
+    expect(told.speak).toMatch(/^Four hundred (and )?twenty pounds on the tongue, by moments/);
+    expect(told.show).toMatch(/420 lb on the tongue, by moments about the coupler: 12 percent/);
+    expect(told.show).toContain('The load is 3080 lb');
+    expect(told.rests).toEqual(expect.arrayContaining(['loadCentre', 'axleDistance']));
+    // humphreyshitchandtrailerparts.com: 1,025 + 7,200 lb, D 264 in; exact place for 15 percent: x / 0.85 with x = D (1 - t/W).
+    const heavy = ask('is the tongue too heavy', jobOf({ grossWeight: '8225', tongueWeight: '1250', axleDistance: '264' }));
+    expect(heavy.show).toContain('1250 lb on the tongue: 15.2 percent, heavy');
+    const light = ask('is the tongue too light', jobOf({ grossWeight: '8225', tongueWeight: '411', axleDistance: '264' }));
+    expect(light.show).toMatch(/10 percent with the axle about 278 11\/16 in behind the coupler/);
+  });
+
+  test('the load range said with the tyre counts; without it, it is asked for', () => {
+    const bare = { ...wholeTrailer, tyreSize: 'ST205/75R15' };
+    expect(ask('how much will it carry', jobOf(bare)).missing).toContain('loadRange');
+    const told = ask('how much will it carry', jobOf({ ...bare, loadRange: 'C' }));
+    expect(told.show).toContain('The two tyres: 3640 lb');
+    expect(told.rests).toContain('loadRange');
+    expect(ask('how much will it carry', jobOf({ ...bare, loadIndex: '101' })).show).toContain('The two tyres: about 3638 lb');
   });
 
   test('a weight asked about is held against the axles that share it', () => {
@@ -261,6 +295,17 @@ describe('bolt patterns', () => {
     ['what bolt pattern is eight lug two and a half hole to hole', '8 on 6 1/2'],
   ])('%s: %s', (text, shown) => {
     expect(ask(text).show.split('\n')[0]).toBe(shown);
+  });
+
+  test('from distances on the job: to the next hole, to the second, to the opposite one', () => {
+    const of = (more: Parameters<typeof jobOf>[0]) => ask('what is the bolt pattern', jobOf(more));
+    expect(of({ lugCount: '6', studSpacing: '2.75' }).show.split('\n')[0]).toBe('6 on 5 1/2');
+    // 5.5 sin 60 = 4.763; 6.5 sin 45 = 4.596.
+    expect(of({ lugCount: '6', studSkip: '19/4' }).show.split('\n')[0]).toBe('6 on 5 1/2');
+    expect(of({ lugCount: '8', studSkip: '37/8' }).show.split('\n')[0]).toBe('8 on 6 1/2');
+    expect(of({ lugCount: '8', studAcross: '13/2' }).show.split('\n')[0]).toBe('8 on 6 1/2');
+    expect(of({ lugCount: '6', studSpacing: '2.75' }).rests).toEqual(['studSpacing', 'lugCount']);
+    expect(of({ studSpacing: '2.75' }).missing).toEqual(['lugCount']);
   });
 
   test('two circles the tape cannot tell apart are both named', () => {

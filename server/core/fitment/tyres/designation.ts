@@ -29,7 +29,7 @@ interface Form {
 }
 
 const number = String.raw`\d+(?:\.\d+)?`;
-const tail = String.raw`(?:\s+(?:LOAD\s*RANGE|LR)?\s*(?<range>[A-HJ]))?(?:\s+(?<index>\d{2,3})(?:/(?<dual>\d{2,3}))?(?<speed>A[1-8]|[B-HJ-NP-WY]))?$`;
+const tail = String.raw`(?:\s+(?:LOAD\s*RANGE|LR)?\s*(?<range>[A-HJ]))?(?:\s+(?<index>\d{2,3})(?:/(?<dual>\d{2,3}))?(?<speed>A[1-8]|[B-HJ-NP-WY])?)?$`;
 const mm = (text: string) => new Fraction(text).div('25.4');
 
 const forms: readonly Form[] = [

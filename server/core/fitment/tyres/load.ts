@@ -1,6 +1,7 @@
 // What a tyre may carry: by its load index, or by its size and load range.
-import { loadIndices, speedSymbols, type TyreLoadRow, tyreLoads } from '#data';
+import { type FieldId, loadIndices, speedSymbols, type TyreLoadRow, tyreLoads } from '#data';
 import { convert, Fraction, type Quantity, quantity } from '../../quantity/index.ts';
+import type { Trailer } from '../types.ts';
 import { parseTyre, type TyreSize } from './designation.ts';
 
 export interface TyreLoad {
@@ -39,6 +40,23 @@ export function tyreLoad(text: string, dual = false): TyreLoad | undefined {
   if (dual) return undefined;
   const row = tyreLoads.find((one) => one.loadRange === size.loadRange && sameTyre(one.size, size));
   return row && { ...counted(size, quantity(row.load, 'lb'), row.source), pressure: quantity(row.pressure, 'psi') };
+}
+
+/** The tyre of a trailer as written on its sidewall: its size, with the load index or load range that was told beside it. */
+export function tyreOn({ numbers, tokens }: Trailer): string {
+  const size = tokens.get('tyreSize')?.text ?? '';
+  const read = parseTyre(size);
+  if (!read || read.index !== undefined || read.loadRange !== undefined) return size;
+  const index = numbers.get('loadIndex')?.span.low?.toString();
+  const range = tokens.get('loadRange')?.text;
+  return [size, index ?? range].filter(Boolean).join(' ');
+}
+
+/** What of the sidewall the job tells, and the load range where the load cannot be told without it. */
+export function sidewallOf({ numbers, tokens }: Trailer, told: boolean): FieldId[] {
+  const beside = (['loadIndex', 'loadRange'] as const).filter((field) => numbers.has(field) || tokens.has(field));
+  const wanted = told || !tokens.has('tyreSize') ? [] : (['loadRange'] as const);
+  return [...new Set(['tyreSize' as const, ...beside, ...wanted])];
 }
 
 /** A size that names no use is read as a passenger car's, the lighter reading; ST and LT count in full. */
