@@ -124,6 +124,7 @@ function askedAfter(tokens: readonly Token[], quantity: QuantityReading | undefi
 }
 
 function quantityAt(tokens: readonly Token[], at: number, calling: Calling): QuantityReading | undefined {
+  if (tokens[at - 1]?.word === 'not') return readQuantity(tokens, at, notLookAlikes);
   if (!calling.implied) return readQuantity(tokens, at, plausibleFor(calling));
   const whole = readQuantity(tokens, at);
   if (calling.fields.length > 0)
@@ -141,6 +142,13 @@ function plausibleFor(calling: Calling): Plausible | undefined {
   const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
   return rows.length === 0 ? undefined : (number, unit) => rows.some((row) => isPlausible(row, number, unit));
 }
+
+/** "not fifteen fifty": what was heard and what was meant, not fifteen hundred and fifty. */
+const notLookAlikes: Plausible = (value) => {
+  const [first, second] = [Number(value.n / 100n), Number(value.n % 100n)];
+  const alike = (teen: number, ten: number) => teen > 12 && teen < 20 && ten === (teen - 10) * 10;
+  return value.d !== 1n || !(alike(first, second) || alike(second, first));
+};
 
 /** "seventy-two fifty-eight" with no name is a hub face and a spring centre, not seven thousand and more. */
 const notTwoLengths: Plausible = (value, unit) => {

@@ -103,8 +103,18 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       shop: false,
       soundsLike: likes(chunks, digits.length),
     });
+    const hundreds = hundredsAfter(tokens, chunk, chunks, digits);
+    if (hundreds) found.push(hundreds);
   }
   return found;
+}
+
+/** "five two hundred" 5200, "twelve six hundred" 12600: the thousand unsaid. */
+function hundredsAfter(tokens: readonly Token[], last: Chunk, chunks: readonly Chunk[], digits: string): Whole | undefined {
+  if (chunks.length !== 2 || last.text.length !== 1 || last.text === '0' || classOf(tokens[last.end])?.is !== 'hundred')
+    return undefined;
+  const all = `${digits}00`;
+  return { end: last.end + 1, value: Number(all), form: 'run', digits: all, chunks: 2, shop: true, soundsLike: [] };
 }
 
 function likes(chunks: readonly Chunk[], length: number): number[] {

@@ -17,11 +17,16 @@ export function fieldFor(
   const lead = cell.lead.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
   const trail = cell.trail.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
   const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
+  const names = [...lead, ...trail];
+  const by = sizedBy(cell, value, last);
+  if (by && (names.length === 0 || names.some((fields) => fields.includes(by)))) return by;
+  const other = names.length === 0 ? counterpart(last?.field, position, where) : undefined;
+  if (other && fits(other, value)) return other;
   const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) => positioned(fields, position));
-  for (const fields of orders) {
-    const field = bestField(fields, value);
-    if (field) return field;
-  }
+  const fitting = orders.map((fields) => bestField(fields, value)).filter((field) => field !== undefined);
+  const plausible = fitting.length > 1 ? fitting.find((field) => isPlausibleFor(value, field)) : undefined;
+  const named = plausible ?? fitting[0];
+  if (named) return named;
   return implied(cell, value, position, where) ?? continued(cell, value, last) ?? alsoNamed(value, before);
 }
 
@@ -72,10 +77,29 @@ const nextBy: Readonly<Partial<Record<FieldId, FieldId>>> = {
   uBoltWidth: 'uBoltLength',
 };
 
-/** "left end play four thou right six thou": a new place alone carries the field on. */
-function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
+function sizedBy(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
   const by = cell.lead.length === 1 && cell.lead[0]?.is === 'by' && last?.field ? nextBy[last.field] : undefined;
-  if (by && fits(by, value)) return by;
+  return by && fits(by, value) ? by : undefined;
+}
+
+/** Fields that differ by a word of place: "toe front 71 rear 71 1/8", "inner cup L68111 outer L44610". */
+const innerOuter: readonly (readonly [FieldId, FieldId])[] = [
+  ['innerJournal', 'outerJournal'],
+  ['innerBearing', 'outerBearing'],
+  ['innerCup', 'outerCup'],
+];
+const frontRear: readonly (readonly [FieldId, FieldId])[] = [['toeFront', 'toeRear']];
+
+function counterpart(last: FieldId | undefined, position: Position | undefined, { axle }: Where): FieldId | undefined {
+  const of = (pairs: readonly (readonly [FieldId, FieldId])[]) => pairs.find((pair) => last !== undefined && pair.includes(last));
+  if (position) return of(innerOuter)?.[position === 'inner' ? 0 : 1];
+  return axle === 'front' || axle === 'rear' ? of(frontRear)?.[axle === 'front' ? 0 : 1] : undefined;
+}
+
+/** "left end play four thou right six thou": a new place alone carries the field on; so does "and" where there are two sides. */
+function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
+  const paired = last?.field && cell.lead.length === 1 && cell.lead[0]?.is === 'and' && fieldOf(last.field).perSide;
+  if (paired && last.where.side === undefined && isPlausibleFor(value, last.field)) return last.field;
   const newPlace = [...cell.lead, ...cell.trail].some((item) => item.is === 'place');
   return last?.field && newPlace && bestField([last.field], value) ? last.field : undefined;
 }

@@ -6,7 +6,7 @@ import type { QuantityReading } from '../numbers/quantity.ts';
 import type { Token } from '../tokens.ts';
 import type { CorrectIntent, Expects, Intent, MeasureIntent, ProblemIntent, QuantityIntent, Said, Span } from '../types.ts';
 import type { Bound } from './bind.ts';
-import { fits, partNumber } from './compatible.ts';
+import { fits, isPlausibleFor, partNumber } from './compatible.ts';
 
 /** The characters that tokens start..end cover. */
 export function spanOf(tokens: readonly Token[], start: number, end: number): Span {
@@ -33,7 +33,10 @@ function settle(bounds: readonly Bound[]): Settled[] {
     if (bound.denied && last && !last.not) found[found.length - 1] = { ...last, not: bound, correct: true };
     else if (bound.denied) denied = bound;
     else if (bound.corrects && last && !last.correct && replaces(bound, last.bound)) {
-      found[found.length - 1] = { bound: { ...last.bound, ...bound, ...keep(last.bound, bound) }, correct: false };
+      found[found.length - 1] = {
+        bound: { ...last.bound, ...withWhole(bound, last.bound), ...keep(last.bound, bound) },
+        correct: false,
+      };
     } else if (denied) {
       found.push({ bound: merged(bound, denied), not: denied, correct: true });
       denied = undefined;
@@ -41,6 +44,20 @@ function settle(bounds: readonly Bound[]): Settled[] {
   }
   if (denied) found.push({ bound: denied, not: denied, correct: true });
   return found;
+}
+
+/** "seventy-one and seven eighths, no, five eighths": the part alone is corrected where it cannot be the whole. */
+function withWhole(bound: Bound, last: Bound): Bound {
+  if (bound.value.is !== 'number' || last.value.is !== 'number' || !last.field || !isPlausibleFor(last.value, last.field))
+    return bound;
+  const { quantity } = bound.value;
+  const alone =
+    quantity.number.shape === 'fraction' &&
+    quantity.unit === undefined &&
+    !isPlausible(fieldOf(last.field), quantity.value, undefined);
+  if (!alone) return bound;
+  const value = quantity.value.add(last.value.quantity.value.floor());
+  return { ...bound, value: { ...bound.value, quantity: { ...quantity, value } } };
 }
 
 const replaces = (bound: Bound, last: Bound) => bound.field === last.field || takes(last.field, bound);
