@@ -15,13 +15,15 @@ function wordsFor(error: unknown): string | null {
   const place = 'address' in error ? `${error.address}:${'port' in error ? error.port : ''}` : '';
   switch (error.code) {
     case 'EADDRINUSE':
-      return `${place} is in use. Stop what uses it, or set PORT to another.`;
+      return `${place} is in use. Stop what uses it, or set PORT (LAN_PORT, LAN_HELP_PORT on the shop's network) to another.`;
     case 'EADDRNOTAVAIL':
     case 'EACCES':
       return `cannot listen at ${place} (${error.code}). Set HOST and PORT to what this machine has.`;
     case 'ENOENT':
       return `${error.message}. Check the name.`;
     default:
+      if (String(error.code).startsWith('ERR_OSSL'))
+        return `the certificate cannot be used (${error.message}). Name a PEM certificate and the key that belongs to it.`;
       return String(error.code).startsWith('ERR_PARSE_ARGS') ? `${error.message}.` : null;
   }
 }

@@ -35,6 +35,13 @@ export async function identity(folder: string, names: readonly string[], now: Da
   return { authority, fingerprint: fingerprint256, chain: `${leaf}\n${authority}`, key: readFileSync(at('server.key'), 'utf8') };
 }
 
+/** Host names and addresses that a certificate is made out to; one for all names under a domain names no host. */
+export function namesIn(pem: string): string[] {
+  const { subjectAltName = '' } = new X509Certificate(pem);
+  const named = subjectAltName.split(', ').flatMap((entry) => /^(?:DNS|IP Address):(.+)$/.exec(entry)?.[1] ?? []);
+  return named.filter((name) => !name.includes('*')).map((name) => name.toLowerCase());
+}
+
 type Key = Awaited<ReturnType<typeof crypto.subtle.importKey>>;
 type At = (name: string) => string;
 

@@ -64,6 +64,16 @@ export function listen(app: Hono, hostname: string | undefined, port: number, tl
   });
 }
 
+/** Does what comes after listening; where that fails, nothing is left listening. @throws what `next` throws */
+export async function alongside<T>(before: Listening, next: () => Promise<T>): Promise<T> {
+  try {
+    return await next();
+  } catch (error) {
+    await before.stop();
+    throw error;
+  }
+}
+
 /** Resolves when the last answer is out; connections that do not end are cut after two seconds. */
 function closed(server: Server | SecureServer): Promise<void> {
   return new Promise((resolve) => {

@@ -1,6 +1,6 @@
 // The shop's network for real: certificates checked by openssl, https by a client that trusts only our authority, pairing over it.
 import { execFileSync } from 'node:child_process';
-import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import { statSync, writeFileSync } from 'node:fs';
 import { request } from 'node:https';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -170,19 +170,47 @@ describe('npm start -- --lan', () => {
     expect(await ended(server)).toBe(0);
   }, 40_000);
 
-  it('takes the shop’s own certificate', async () => {
+  it('takes the shop’s own certificate, and goes by the names in it and by those it is told', async () => {
     const folder = somewhere('tls');
-    const { chain, key, authority } = await identity(folder, ['localhost'], new Date());
-    writeFileSync(join(folder, 'own.crt'), chain);
-    writeFileSync(join(folder, 'own.key'), key, { mode: 0o600 });
-    const own = ['--lan', '--cert', join(folder, 'own.crt'), '--key', join(folder, 'own.key')];
-    const server = await startServer(somewhere(), { LAN_PORT: '0' }, own);
+    const { chain, key, authority } = await identity(folder, ['Axle.shop.test', '*.wild.test', 'localhost'], new Date());
+    const [cert, keyFile] = [join(folder, 'own.crt'), join(folder, 'own.key')];
+    writeFileSync(cert, chain);
+    writeFileSync(keyFile, key, { mode: 0o600 });
+    const env = { LAN_PORT: '0', LAN_NAME: 'bench.lan, 10.9.8.7' };
+    const server = await startServer(somewhere(), env, ['--lan', '--cert', cert, '--key', keyFile]);
     for (let i = 0; i < 100 && !server.output().includes('/pair'); i++) await new Promise((next) => setTimeout(next, 50));
     expect(server.output()).not.toContain('Trust the certificate first');
-    const port = Number(/https:\/\/\S+?:(\d+)\/pair/.exec(server.output())?.[1]);
-    expect((await secure(authority, port, '/api/health')).status).toBe(200);
-    expect(readFileSync(join(folder, 'own.crt'), 'utf8')).toBe(chain);
+    const port = Number(/https:\/\/bench\.lan:(\d+)\/pair/.exec(server.output())?.[1]);
+    const status = async (host: string) => (await secure(authority, port, '/api/health', { host: `${host}:${port}` })).status;
+    for (const host of ['localhost', 'axle.shop.test', 'bench.lan', '10.9.8.7']) expect(await status(host), host).toBe(200);
+    for (const host of ['other.shop.test', '*.wild.test', 'x.wild.test', '10.9.8.6']) expect(await status(host), host).toBe(421);
     server.child.kill('SIGTERM');
     await ended(server);
   }, 40_000);
+
+  it('says in one line why it cannot serve the network, and leaves nothing listening', async () => {
+    const folder = somewhere('tls');
+    await identity(folder, ['localhost'], new Date());
+    await identity(`${folder}-other`, ['localhost'], new Date());
+    const [cert, otherKey] = [join(folder, 'server.crt'), join(`${folder}-other`, 'server.key')];
+    const first = await startServer(somewhere(), { LAN_PORT: '0', LAN_HELP_PORT: '0' }, ['--lan']);
+    for (let i = 0; i < 100 && !first.output().includes('/pair'); i++) await new Promise((next) => setTimeout(next, 50));
+    const LAN_PORT = /https:\/\/\S+?:(\d+)\/pair/.exec(first.output())?.[1] ?? '';
+    const why = (env: Record<string, string>, ...args: string[]) =>
+      startServer(somewhere(), { LAN_PORT: '0', LAN_HELP_PORT: '0', ...env }, ['--lan', ...args]).then(
+        () => 'started',
+        ({ message }: Error) => message,
+      );
+    const one = (words: string) => new RegExp(`^server ended with 1: axlehand: [^\\n]*${words}[^\\n]*\\n$`);
+    expect(await why({ LAN_PORT })).toMatch(one('in use.*LAN_PORT'));
+    expect(await why({ LAN_HELP_PORT: LAN_PORT })).toMatch(one('in use'));
+    expect(await why({ LAN_PORT: '70000' })).toMatch(one('LAN_PORT is no port number'));
+    expect(await why({ LAN_NAME: 'http://x' })).toMatch(one('LAN_NAME'));
+    expect(await why({}, '--cert', cert)).toMatch(one('--cert FILE --key FILE'));
+    expect(await why({}, '--cert', cert, '--key', `${cert}.none`)).toMatch(one('no such file'));
+    expect(await why({}, '--cert', cert, '--key', otherKey)).toMatch(one('key that belongs to it'));
+    expect(await why({}, '--cert', otherKey, '--key', otherKey)).toMatch(one('key that belongs to it'));
+    first.child.kill('SIGTERM');
+    await ended(first);
+  }, 90_000);
 });
