@@ -47,9 +47,14 @@ const rank = ({ seriousness, condition }: Reading) => order.indexOf(seriousness)
 
 function readClause(text: string): Reading {
   const tokens = mend(tokenise(text));
-  const roots = mend(tokenise(rootsOf(text)));
-  const part = firstIn(parts, tokens) ?? firstIn(parts, roots);
-  const condition = worstIn(tokens) ?? worstIn(roots);
+  let found: readonly Token[] | undefined;
+  /** Only where the words as they stand say too little: finding roots is the slow part. */
+  const roots = (): readonly Token[] => {
+    found ??= mend(tokenise(rootsOf(text)));
+    return found;
+  };
+  const part = firstIn(parts, tokens) ?? firstIn(parts, roots());
+  const condition = worstIn(tokens) ?? worstIn(roots());
   const side = firstIn(sides, tokens);
   const axle = firstIn(axles, tokens);
   const denied = condition !== undefined && isDenied(text);
