@@ -1,15 +1,16 @@
-// "Which bearing is it?", "Which seal?": by what is stamped, by what was measured, failing that by what is often found.
+// "Which bearing is it?": by what is stamped, by what was measured, failing that by what is often found.
 import {
   asStamped,
   type BearingMatch,
+  type BearingSize,
   conesFor,
   cupsFor,
   Fraction,
   identifyByNumber,
   identifyBySize,
+  interchange,
   numberOf,
   pairing,
-  sealsFor,
   setsFor,
 } from '#core';
 import type { BearingRow, FieldId } from '#data';
@@ -20,6 +21,7 @@ import { liveValues } from '../values.ts';
 import { listed } from '../words.ts';
 import { inUsual } from './fitment-job.ts';
 import type { Voice } from './fitment-say.ts';
+import { hubBores, saidOf } from './fitment-seal.ts';
 import { tell } from './fitment-tell.ts';
 import { wornNumber } from './fitment-worn.ts';
 
@@ -31,17 +33,18 @@ export const bearing: Answerer = (question, job, know) => {
   const stamped =
     wornNumber(question.words ?? '') ??
     saidOf(question, ['bearing', 'innerBearing', 'outerBearing', 'cup', 'innerCup', 'outerCup']);
-  if (stamped !== undefined) return byNumber(stamped, know);
+  if (stamped !== undefined)
+    return /interchange|replace|instead|cross/.test(question.words ?? '') ? inPlaceOf(stamped, know) : byNumber(stamped, know);
   const journal = saidOf(question, ['journal', 'innerJournal', 'outerJournal']);
-  if (journal !== undefined) return bySize(journal, know, []);
+  const bore = saidOf(question, hubBores);
+  if (journal !== undefined || bore !== undefined) return bySize(sizeOf(journal, bore), know, []);
   return fromJob(question, job, know);
 };
 
-const saidOf = ({ given = [] }: QuestionIntent, fields: readonly FieldId[]): string | undefined =>
-  given
-    .filter((said) => said.kind === 'measure')
-    .filter(({ field }) => fields.includes(field))
-    .map(inUsual)[0];
+function sizeOf(journal: string | undefined, hub: string | undefined): BearingSize {
+  const [bore, od] = [numberOf(journal ?? ''), numberOf(hub ?? '')];
+  return { ...(bore && { bore }), ...(od && { od }) };
+}
 
 function byNumber(text: string, know: Know, rests: readonly string[] = []): Answer {
   const matches = identifyByNumber(text);
@@ -82,36 +85,80 @@ function numberLines(text: string, matches: readonly BearingMatch[], voice: Voic
   const runs = `${first.part} ${name(number)} runs with ${first.part === 'cone' ? 'cup' : 'cone'} ${listed(partners.map(name), 'or')}`;
   return {
     always: [first.off > 0 ? `nearest is ${name(number)}; one character differs` : worn, runs],
-    more: [...matches.map(({ row }) => rowText(row, voice)), decides],
+    more: [...matches.map(({ row }) => rowText(row, voice)), ...alikeLines(matches, voice), decides],
   };
+}
+
+/** Pairs of the same bore, outside and width, which go where this one goes. */
+function alikeLines(matches: readonly BearingMatch[], voice: Voice): string[] {
+  const alike = new Set(matches.flatMap(({ row }) => interchange(row)).map(({ id }) => id));
+  const names = [...alike].map((id) =>
+    id
+      .split('/')
+      .map((one) => voice.value('bearing', one))
+      .join(' in '),
+  );
+  return names.length > 0 ? [`same bore, outside and width: ${listed(names)}`] : [];
+}
+
+/** "What interchanges with it": by dimension, and only so. */
+function inPlaceOf(text: string, know: Know): Answer {
+  const matches = identifyByNumber(text);
+  if (matches.some(({ off }) => off > 0) || matches.length === 0) return byNumber(text, know);
+  const name = matches[0]?.row[matches[0].part] ?? '';
+  return tell(
+    know,
+    'bearingAlike',
+    (voice) => {
+      const alike = alikeLines(matches, voice);
+      return {
+        always: alike.length > 0 ? alike : [`nothing on file has the size of ${voice.value('bearing', name)} but itself`],
+        more: [
+          ...matches.map(({ row }) => rowText(row, voice)),
+          'The same size is not yet the same inside: replace cone and cup together.',
+        ],
+      };
+    },
+    { sources: [...new Set(matches.map(({ row }) => row.source))].slice(0, 3) },
+  );
 }
 
 const rowText = (row: BearingRow, voice: Voice): string =>
   `${voice.value('bearing', row.cone)} / ${voice.value('bearing', row.cup)}: bore ${row.bore} in, outside ${row.od} in, width ${row.width} in`;
 
-function bySize(journal: string, know: Know, rests: readonly string[]): Answer {
-  const bore = numberOf(journal);
-  const rows = bore ? identifyBySize({ bore }, caliper) : [];
+function bySize(size: BearingSize, know: Know, rests: readonly string[]): Answer {
+  const rows = identifyBySize(size, caliper);
   const cones = [...new Set(rows.map(({ cone }) => cone))];
   const sources = [...new Set(rows.map(({ source }) => source))].slice(0, 3);
-  const several = 'the journal alone does not tell them apart: read the number on cone or cup';
+  const whole = size.bore !== undefined && size.od !== undefined;
+  const others = whole
+    ? 'read the number on cone or cup'
+    : `give me the ${size.bore ? 'cup bore' : 'journal'} too, or read the number`;
+  const several = `${whole ? 'these sizes do' : `the ${size.bore ? 'journal' : 'bore'} alone does`} not tell them apart: ${others}`;
+  const missing: FieldId[] =
+    cones.length === 0 ? ['journal'] : cones.length > 1 && !whole ? [size.bore ? 'cupBore' : 'journal'] : [];
+  const cups = whole && cones.length === 1 ? [...new Set(rows.map(({ cup }) => cup))] : [];
   return tell(
     know,
     cones.length === 1 ? 'bearing' : cones.length === 0 ? 'bearingUnknown' : 'bearingCandidates',
-    (voice) => ({
-      always:
-        cones.length === 0
-          ? ['no bearing on file has that bore', 'measure the journal again, to the thousandth']
-          : [
-              `${listed(
-                cones.map((cone) => voice.value('bearing', cone)),
-                'or',
-              )} on that journal`,
-              cones.length > 1 ? several : undefined,
-            ],
-      more: [...rows.map((row) => rowText(row, voice)), decides],
-    }),
-    { sources, rests, missing: cones.length === 0 ? ['journal'] : [] },
+    (voice) => {
+      const list = (numbers: readonly string[]) =>
+        listed(
+          numbers.map((number) => voice.value('bearing', number)),
+          'or',
+        );
+      return {
+        always:
+          cones.length === 0
+            ? [`no bearing on file has ${whole ? 'those sizes' : 'that bore'}`, 'measure again, to the thousandth']
+            : [
+                `${list(cones)}${cups.length > 0 ? ` in cup ${list(cups)}` : ''}${whole ? '' : size.bore ? ' on that journal' : ' in that bore'}`,
+                cones.length > 1 ? several : undefined,
+              ],
+        more: [...rows.map((row) => rowText(row, voice)), decides],
+      };
+    },
+    { sources, rests, missing },
   );
 }
 
@@ -125,7 +172,16 @@ function fromJob({ of = '' }: QuestionIntent, job: JobRecord, know: Know): Answe
   if (cone && cup) return paired(cone, cup, know);
   if (cone) return byNumber(cone.value, know, [cone.id]);
   const journal = last(place ? [`${place}Journal`] : ['innerJournal', 'outerJournal', 'journal']);
-  if (journal) return bySize(inUsual(journal), know, [journal.id]);
+  const bore = last(['cupBore']);
+  const sizes = [journal, bore].flatMap((value) => value ?? []);
+  if (sizes.length > 0) {
+    const size = sizeOf(journal && inUsual(journal), bore && inUsual(bore));
+    return bySize(
+      size,
+      know,
+      sizes.map(({ id }) => id),
+    );
+  }
   return oftenFound(job, know, place);
 }
 
@@ -194,28 +250,3 @@ function oftenFound(job: JobRecord, know: Know, place: 'inner' | 'outer' | undef
     { sources: sets.map(({ source }) => source), missing: ['bearing'] },
   );
 }
-
-export const seal: Answerer = (question, job, know) => {
-  const on = liveValues(job).findLast(({ field }) => field === 'sealJournal');
-  const said = saidOf(question, ['sealJournal', 'journal']);
-  const journal = said ?? (on && inUsual(on));
-  const rests = on && said === undefined ? [on.id] : [];
-  const found = journal === undefined ? [] : sealsFor(numberOf(journal), undefined, new Fraction(1, 64));
-  const missing: FieldId[] = journal === undefined ? ['sealJournal', 'seal'] : [];
-  return tell(
-    know,
-    found.length > 0 ? 'seal' : 'sealUnknown',
-    () => ({
-      always:
-        found.length > 0
-          ? [`${found.map(({ inside, outside }) => `${inside} by ${outside} inches`).join(', or ')}`, 'match the hub bore too']
-          : [
-              journal === undefined
-                ? 'give me the seal journal and the hub bore, or the number on the seal'
-                : 'no seal on file runs on that journal; match the number on the old seal',
-            ],
-      more: ['a seal runs on its journal and presses into the hub bore: measure both, capacity fixes neither'],
-    }),
-    { sources: found.map(({ source }) => source), rests, missing },
-  );
-};

@@ -1,12 +1,13 @@
 // The fitment topics and who answers them.
 import type { Topic } from '#intents';
 import type { Answerer } from '../types.ts';
-import { bearing, seal } from './fitment-bearing.ts';
+import { bearing } from './fitment-bearing.ts';
 import { clearance } from './fitment-clearance.ts';
 import { fits, why } from './fitment-fits.ts';
 import { load } from './fitment-load.ts';
 import { parts } from './fitment-parts.ts';
 import { boltPattern } from './fitment-pattern.ts';
+import { seal } from './fitment-seal.ts';
 import { tyre } from './fitment-tyre.ts';
 import { whatFits } from './fitment-what-fits.ts';
 
@@ -22,8 +23,11 @@ const ofPart: Readonly<Record<string, Answerer>> = {
 
 const orPart =
   (answer: Answerer): Answerer =>
-  (question, ...rest) =>
-    (ofPart[question.of ?? ''] ?? answer)(question, ...rest);
+  (question, ...rest) => {
+    const given = question.given?.flatMap((said) => (said.kind === 'measure' ? [said.field] : [])) ?? [];
+    const part = [question.of ?? '', ...given].find((field) => field in ofPart);
+    return (ofPart[part ?? ''] ?? answer)(question, ...rest);
+  };
 
 export const fitmentAnswers: Partial<Record<Topic, Answerer>> = {
   fits: orPart(fits),

@@ -31,6 +31,22 @@ describe('bearings', () => {
     expect(told.show).toContain('read the number');
   });
 
+  test('journal and cup bore together tell what the journal alone does not', () => {
+    expect(ask('which bearing goes on a one and a sixteenth journal').missing).toEqual(['cupBore']);
+    // L44649/L44610 and 15106/15245 share the bore 1.0625 in; the cups are 1.980 and 2.4409 in outside (general inch-series tables).
+    const told = ask('which bearing for a one and a sixteenth journal and a one point nine eight bore');
+    expect([told.code, told.show.split('\n')[0]]).toEqual(['bearing', 'L44649 in cup L44610']);
+    const noted = ask('which inner bearing', jobOf({ innerJournal: '1.0625', cupBore: '2.441' }));
+    expect(noted.show.split('\n')[0]).toBe('15106 in cup 15245');
+    expect(noted.rests).toEqual(['innerJournal', 'cupBore']);
+  });
+
+  test('what interchanges is told by dimension, and only so', () => {
+    const told = ask('what interchanges with LM29748');
+    expect([told.code, told.show.split('\n')[0]]).toEqual(['bearingAlike', 'Same bore, outside and width: LM29749 in LM29710']);
+    expect(ask('what interchanges with L44649').show).toContain('Nothing on file has the size of L44649 but itself');
+  });
+
   test('a journal in millimetres is the same journal', () => {
     const metric = jobOf([noted('innerJournal', '1349375/50000', { unit: 'mm' })]);
     const inch = jobOf([noted('innerJournal', '1.0625')]);
@@ -66,7 +82,15 @@ describe('seals', () => {
     expect([noted1.code, noted1.rests]).toEqual(['seal', ['sealJournal']]);
     expect(ask('which seal', jobOf([noted('sealJournal', '43.6626', { unit: 'mm' })])).code).toBe('seal');
     expect(ask('which seal', jobOf({ sealJournal: '5' })).code).toBe('sealUnknown');
-    expect(ask('which seal').missing).toEqual(['sealJournal', 'seal']);
+    expect(ask('which seal').missing).toEqual(['sealJournal', 'sealBore', 'seal']);
+  });
+
+  test('by journal and bore together, and by the bore alone', () => {
+    const both = ask('what seal for a one point seven one nine journal and a two point five six five bore');
+    expect(both.show.split('\n')[0]).toBe('1.719 by 2.565 inches');
+    expect(both.missing).toEqual([]);
+    expect(ask('which seal', jobOf({ sealBore: '2.565' })).missing).toEqual(['sealJournal']);
+    expect(ask('which seal', jobOf({ sealJournal: '1.719', sealBore: '3.376' })).code).toBe('sealUnknown');
   });
 });
 
