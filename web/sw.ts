@@ -34,7 +34,7 @@ self.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/')) return;
-  if (isVoice.has(url.pathname)) return event.respondWith(fromVoice(request));
+  if (isVoice.has(url.pathname)) return event.respondWith(fromVoice(event));
   const page = request.mode === 'navigate' ? pageOf.find(([pattern]) => pattern.test(url.pathname))?.[1] : undefined;
   if (page) return event.respondWith(fromShell(page, request));
   if (SHELL.includes(url.pathname)) event.respondWith(fromShell(url.pathname, request));
@@ -45,14 +45,15 @@ async function fromShell(path: string, request: Request): Promise<Response> {
   return (await cache.match(path)) ?? fetch(request);
 }
 
-async function fromVoice(request: Request): Promise<Response> {
+async function fromVoice(event: FetchEvent): Promise<Response> {
+  const { request } = event;
   const cache = await caches.open(voiceCache);
   const { pathname } = new URL(request.url);
   const kept = await cache.match(pathname);
   if (kept) return kept;
   const response = await fetch(request);
   // Storage may be full: the voice then works until the page is closed, and is fetched again next time.
-  if (response.ok) void cache.put(pathname, response.clone()).catch(() => undefined);
+  if (response.ok) event.waitUntil(cache.put(pathname, response.clone()).catch(() => undefined));
   return response;
 }
 

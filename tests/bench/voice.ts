@@ -58,11 +58,15 @@ async function share(which: number, of: number): Promise<void> {
     if (!speech) continue;
     spoken.set(key, speech);
     const noise = noises[Math.floor(random() * noises.length)] ?? new Float32Array(rate);
-    const sound =
-      clip.text === '' ? noise.subarray(clip.id * 997, clip.id * 997 + 2 * rate) : inNoise(speech, noise, clip.db, random());
+    const sound = clip.text === '' ? stretch(noise, clip.id, 2 * rate) : inNoise(speech, noise, clip.db, random());
     process.send?.({ result: await heard(ears, clip, sound) });
   }
   await model.free();
+}
+
+function stretch(noise: Float32Array, which: number, length: number): Float32Array {
+  const at = (which * 9973) % (noise.length - length);
+  return noise.subarray(at, at + length);
 }
 
 async function heard(ears: ReturnType<typeof engine>, clip: Clip, sound: Float32Array): Promise<Result> {

@@ -30,12 +30,39 @@ withBrowser('a device in trouble', () => {
     expect(faults).toEqual([]);
   });
 
-  it('says that the microphone is refused, and works by typing', async () => {
-    const { page, faults } = await openPage(browser, shop.url, { voice: true });
-    await page.locator('.talk.ready').waitFor({ timeout: 90_000 });
+  it('fetches a damaged model anew; names a microphone refused, missing, taken or dumb; and the next press works', async () => {
+    const { page, faults } = await openPage(browser, 'about:blank', { voice: true, serviceWorkers: 'block' });
+    let damage = true;
+    await page.route('**/voice/encoder-*', (route) => (damage ? route.fulfill({ body: 'half of it' }) : route.continue()));
+    await page.goto(shop.url);
+    await page.locator('.talk.unavailable', { hasText: 'came damaged' }).waitFor({ timeout: 60_000 });
+    damage = false;
     await page.locator('.talk').click();
-    await page.locator('.notice', { hasText: /microphone/i }).waitFor();
-    await page.locator('.talk:not(.listening)').waitFor();
+    await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
+
+    await page.locator('.talk').click();
+    await page.locator('.notice', { hasText: 'not allowed' }).waitFor();
+    for (const [name, words] of [
+      ['NotFoundError', 'No microphone found'],
+      ['NotReadableError', 'another program'],
+    ] as const) {
+      await page.evaluate((fault) => {
+        navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('', fault));
+      }, name);
+      await page.locator('.talk.ready').click();
+      await page.locator('.notice', { hasText: words }).waitFor();
+    }
+    await page.evaluate(() => {
+      const silence = new AudioContext().createMediaStreamDestination();
+      navigator.mediaDevices.getUserMedia = () => Promise.resolve(silence.stream);
+    });
+    await page.locator('.talk.ready').hover();
+    await page.mouse.down();
+    await page.locator('.talk.listening').waitFor();
+    await page.waitForTimeout(600);
+    await page.mouse.up();
+    await page.locator('.notice', { hasText: 'Heard nothing' }).waitFor();
+    await page.locator('.talk.ready').waitFor();
     await say(page, 'open job by hand alone');
     await page.locator('.job-title', { hasText: 'By hand alone' }).waitFor();
     expect(faults).toEqual([]);

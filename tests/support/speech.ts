@@ -29,8 +29,9 @@ export interface TestVoice {
   say(text: string, vary?: number): Float32Array;
 }
 
-/** A letter that stands alone is spoken as a letter. */
-const letters = (text: string): string => text.replace(/\b([b-z])\b/g, (letter) => letter.toUpperCase());
+/** A letter that stands alone is spoken as a letter; what stands in [[ ]] are sounds and not letters. */
+const letters = (text: string): string =>
+  text.replace(/\[\[.*?\]\]|\b[b-z]\b/g, (part) => (part.length === 1 ? part.toUpperCase() : part));
 
 function espeak(name: string, variant: string): TestVoice {
   return {

@@ -1,63 +1,66 @@
 // A tape for the fake microphone: sentences by espeak-ng with silence between, and when each begins and ends.
-import { execFileSync } from 'node:child_process';
-import { existsSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
+import { inNoise, missingTools, rate, shopNoise, testVoices } from './speech.ts';
 
-export const hasVoice = ['/usr/bin/espeak-ng', '/usr/local/bin/espeak-ng'].some(existsSync);
-if (!hasVoice && process.env.CI === 'true')
-  throw new Error('No espeak-ng: voice tests cannot run. Get it with: apt-get install espeak-ng');
-if (!hasVoice) console.warn('\n*** No espeak-ng: voice tests are skipped. Get it with: apt-get install espeak-ng ***\n');
+export const hasVoice = missingTools.length === 0;
+const howTo = `No ${missingTools.join(', ')}: voice tests cannot run. Get them with: apt-get install espeak-ng flite sox`;
+if (!hasVoice && process.env.CI === 'true') throw new Error(howTo);
+if (!hasVoice) console.warn(`\n*** ${howTo} ***\n`);
 
 export interface Spoken {
   readonly startMs: number;
   readonly endMs: number;
 }
 
-const headerBytes = 44;
+/** A sentence, one so many decibels above a loud shop, or so much of the shop alone. */
+export type Sound = string | { readonly text: string; readonly db: number } | { readonly noiseMs: number };
 
-const leadMs = 900;
+/** The microphone runs while the page is still making ready to listen. */
+const leadMs = 2500;
+/** A room is never quite still: about -66 dB. */
+const still = 0.001;
 
-/** A sentence, or so much of a loud shop without any. */
-export type Sound = string | { readonly noiseMs: number };
-
-/** Writes the tape and tells where each sound lies on it. `gapMs` of silence goes between them and after the last. */
+/** Writes the tape and tells where each sound lies on it. `gapMs` of a still room goes between them and after the last. */
 export function recordTape(path: string, sounds: readonly Sound[], gapMs: number): readonly Spoken[] {
-  const rate = 22_050;
-  const quiet = (ms: number): Buffer => hiss(Math.round((rate * ms) / 1000), 30);
-  const clips = sounds.map((sound) =>
-    typeof sound === 'string' ? say(sound) : hiss(Math.round((rate * sound.noiseMs) / 1000), 9000),
-  );
-  const marks: Spoken[] = [];
-  const parts: Buffer[] = [];
+  const shop = sounds.some((sound) => typeof sound !== 'string') ? shopNoise(10, 5) : new Float32Array(0);
+  const parts: Float32Array[] = [];
   let samples = 0;
-  for (const [index, clip] of clips.entries()) {
-    const silence = quiet(index === 0 ? leadMs : gapMs);
-    parts.push(silence, clip);
-    samples += silence.length / 2;
-    const startMs = (samples * 1000) / rate;
-    samples += clip.length / 2;
-    marks.push({ startMs, endMs: (samples * 1000) / rate });
-  }
-  writeFileSync(path, wav(Buffer.concat([...parts, quiet(gapMs)]), rate));
+  const put = (part: Float32Array): number => {
+    parts.push(part);
+    samples += part.length;
+    return (samples * 1000) / rate;
+  };
+  const marks = sounds.map((sound, index) => {
+    const startMs = put(room(index === 0 ? leadMs : gapMs));
+    return { startMs, endMs: put(soundOf(sound, shop)) };
+  });
+  put(room(gapMs));
+  writeFileSync(path, wav(parts));
   return marks;
 }
 
-/** espeak-ng speaks at 22,050 Hz. */
-const say = (text: string): Buffer =>
-  execFileSync('espeak-ng', ['-v', 'en-us', '-s', '150', '--stdout', text]).subarray(headerBytes);
-
-/** A room is never quite still: noise up to `loud` of 32,767, the same at every run. At 30 it is about -66 dB. */
-function hiss(samples: number, loud: number): Buffer {
-  const sound = Buffer.alloc(samples * 2);
-  let seed = 1;
-  for (let index = 0; index < samples; index += 1) {
-    seed = (seed * 48_271) % 2_147_483_647;
-    sound.writeInt16LE((seed % (2 * loud + 1)) - loud, index * 2);
-  }
-  return sound;
+function soundOf(sound: Sound, shop: Float32Array): Float32Array {
+  if (typeof sound === 'string') return say(sound);
+  if ('noiseMs' in sound) return shop.slice(0, Math.round((rate * sound.noiseMs) / 1000));
+  return inNoise(say(sound.text), shop, sound.db, 0.3);
 }
 
-function wav(sound: Buffer, rate: number): Buffer {
+const say = (text: string): Float32Array => testVoices[0]?.say(text, 0.4) ?? new Float32Array(0);
+
+/** The same at every run. */
+function room(ms: number): Float32Array {
+  let seed = 1;
+  return Float32Array.from({ length: Math.round((rate * ms) / 1000) }, () => {
+    seed = (seed * 48_271) % 2_147_483_647;
+    return still * ((2 * seed) / 2_147_483_647 - 1);
+  });
+}
+
+const headerBytes = 44;
+
+function wav(parts: readonly Float32Array[]): Buffer {
+  const sound = Buffer.concat(parts.map((part) => Buffer.from(Int16Array.from(part, pcm).buffer)));
   const head = Buffer.alloc(headerBytes);
   head.write('RIFF', 0);
   head.writeUInt32LE(36 + sound.length, 4);
@@ -74,6 +77,8 @@ function wav(sound: Buffer, rate: number): Buffer {
   return Buffer.concat([head, sound]);
 }
 
+const pcm = (sample: number): number => Math.round(32_767 * Math.min(1, Math.max(-1, sample)));
+
 /** Switches that make a tape the microphone. */
 export function microphone(tape: string): string[] {
   return [
@@ -83,10 +88,46 @@ export function microphone(tape: string): string[] {
   ];
 }
 
-/** Presses the bar and tells when; a tape begins with the first press. */
-export async function hold(page: Page): Promise<number> {
+/** A tape that has begun: holds the bar while one of its sounds plays. */
+export interface Playing {
+  hear(mark: Spoken | undefined): Promise<void>;
+}
+
+/** Begins the tape by holding the bar for its first sound. */
+export async function play(page: Page, first: Spoken | undefined): Promise<Playing> {
+  await noteWhenOpened(page);
+  await hold(page);
+  const start = await page.evaluate(() => Number(document.documentElement.dataset.tapeBegan));
+  const until = (ms: number): Promise<void> => page.waitForTimeout(Math.max(0, ms - (Date.now() - start)));
+  const letGo = async (mark: Spoken | undefined): Promise<void> => {
+    await until((mark?.endMs ?? 0) + 500);
+    await page.mouse.up();
+  };
+  await letGo(first);
+  return {
+    async hear(mark) {
+      await until((mark?.startMs ?? 0) - 800);
+      await hold(page);
+      await letGo(mark);
+    },
+  };
+}
+
+/** The tape runs from when the microphone is handed out, not from when the page listens. */
+function noteWhenOpened(page: Page): Promise<void> {
+  return page.evaluate(() => {
+    const { mediaDevices } = navigator;
+    const open = mediaDevices.getUserMedia.bind(mediaDevices);
+    mediaDevices.getUserMedia = async (wish) => {
+      const stream = await open(wish);
+      document.documentElement.dataset.tapeBegan = String(Date.now());
+      return stream;
+    };
+  });
+}
+
+async function hold(page: Page): Promise<void> {
   await page.locator('.talk').hover();
   await page.mouse.down();
   await page.locator('.talk.listening').waitFor();
-  return Date.now();
 }

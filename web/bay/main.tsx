@@ -23,7 +23,7 @@ async function start(): Promise<void> {
   );
   if (!outbox.lasting) bay.set({ notice: 'This browser keeps nothing: do not close the page while turns are not sent.' });
   const voice = createVoice(
-    ({ text, confidence, alternatives }) => void turns.say(text, { heardBy: 'builtIn', confidence, alternatives }),
+    ({ text, confidence, alternatives }, heardBy) => void turns.say(text, { heardBy, confidence, alternatives }),
   );
   const turns = createTurns(outbox, voice.speak);
 
@@ -111,10 +111,8 @@ async function start(): Promise<void> {
       if (job !== null) void refresh(job);
     },
   });
-  void installShell();
-  void voice
-    .load()
-    .catch(() => bay.set({ voice: { is: 'unavailable', why: 'The recogniser could not be loaded. Type instead.' } }));
+  // The voice's files are fetched when the device keeps what is fetched: the next start may find no network.
+  void installShell().then(() => voice.load());
 
   const settings = await api.settings();
   if (settings.ok) bay.set({ settings: settings.value, link: 'up' });

@@ -47,6 +47,22 @@ function ThisDevice({ onTry }: { onTry: () => void }) {
         onPick={(speaks) => setDevice({ speaks })}
       />
       <Check label="Short sounds and buzzes" on={now.sounds} onPick={(sounds) => setDevice({ sounds })} />
+      {'webkitSpeechRecognition' in globalThis || 'SpeechRecognition' in globalThis ? (
+        <>
+          <Choose
+            label="Hearing"
+            value={now.hearing}
+            options={[
+              ['builtIn', 'built in, works without network'],
+              ['browser', "the browser's own"],
+            ]}
+            onPick={(hearing) => setDevice({ hearing: hearing as Device['hearing'] })}
+          />
+          {now.hearing === 'browser' ? (
+            <p class="hint">Where the browser cannot hear on this device, it sends what you say to its maker.</p>
+          ) : null}
+        </>
+      ) : null}
       <Pedal now={now} />
       <Check label="Headset button starts and ends talking" on={now.headset} onPick={(headset) => setDevice({ headset })} />
       <Choose

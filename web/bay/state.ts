@@ -6,6 +6,8 @@ import { createStore } from '../shared/store.ts';
 export type Voice =
   | { readonly is: 'loading'; readonly part: number }
   | { readonly is: 'ready' }
+  /** Pressed, and the microphone not open yet. */
+  | { readonly is: 'opening' }
   | { readonly is: 'listening'; readonly latched: boolean }
   | { readonly is: 'hearing' }
   | { readonly is: 'speaking' }
@@ -41,6 +43,8 @@ export interface Bay {
   readonly lines: readonly Line[];
   readonly voice: Voice;
   readonly level: number;
+  /** The microphone is driven too hard, or hears next to nothing. */
+  readonly levelWarning?: 'clipping' | 'quiet' | undefined;
   /** Server reached, not reached, or not known yet. */
   readonly link: 'unknown' | 'up' | 'down';
   readonly waiting: number;

@@ -6,7 +6,7 @@ import { useStore } from '../shared/store.ts';
 import type { Bay } from './state.ts';
 
 export function Strip({ state, onSettings }: { state: Bay; onSettings: () => void }) {
-  const { update } = useStore(shell);
+  const { update, offline } = useStore(shell);
   return (
     <header class="strip">
       <Rule view={state.view} />
@@ -16,7 +16,7 @@ export function Strip({ state, onSettings }: { state: Bay; onSettings: () => voi
           {state.view?.invented ? <span class="stamp">invented demo</span> : null}
           {state.view && state.view.status !== 'open' ? <span class="stamp">{state.view.status}</span> : null}
         </p>
-        <LinkState state={state} />
+        <LinkState state={state} offline={offline} />
         <nav class="strip-links" aria-label="Pages">
           {update ? (
             <button type="button" class="plain" onClick={update}>
@@ -41,7 +41,7 @@ export function Strip({ state, onSettings }: { state: Bay; onSettings: () => voi
 }
 
 /** Which of three states the line is in: a shape and a word each. */
-function LinkState({ state }: { state: Bay }) {
+function LinkState({ state, offline }: { state: Bay; offline: boolean }) {
   // A turn on its way is not a kept one.
   const isKept = state.waiting > 0 && (state.late || state.link === 'down');
   const kept = isKept ? `${state.waiting} kept on this device, not sent` : '';
@@ -55,6 +55,7 @@ function LinkState({ state }: { state: Bay }) {
     <p role="status" class={`link-state ${state.link} ${isKept ? 'kept' : ''}`}>
       <span class="mark" aria-hidden="true" />
       {words}
+      {offline && state.link === 'up' ? <small>works without network too</small> : null}
     </p>
   );
 }

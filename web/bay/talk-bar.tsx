@@ -1,5 +1,5 @@
 // The bar: the whole width, deep enough for a glove, and its state in a word, a shape and a pattern.
-import type { Voice } from './state.ts';
+import type { Bay, Voice } from './state.ts';
 
 interface Hold {
   readonly down: () => void;
@@ -10,21 +10,29 @@ interface Hold {
 const words: Record<Voice['is'], readonly [big: string, small: string]> = {
   loading: ['Voice is loading', 'type meanwhile'],
   ready: ['Hold to talk', 'or tap once to start and once to end'],
+  opening: ['A moment', 'the microphone is not open yet'],
   listening: ['Listening', 'let go to end'],
   hearing: ['Working it out', ''],
   speaking: ['Speaking', 'hold to cut in'],
   unavailable: ['Voice is off', 'type below the line'],
 };
 
-export function TalkBar({ voice, level, hold }: { voice: Voice; level: number; hold: Hold }) {
+interface Props {
+  readonly voice: Voice;
+  readonly level: number;
+  readonly warning: Bay['levelWarning'];
+  readonly hold: Hold;
+}
+
+export function TalkBar({ voice, level, warning, hold }: Props) {
   const [big, usual] = words[voice.is];
-  const small = smallWords(voice, usual);
+  const small = smallWords(voice, usual, warning);
   const percent = voice.is === 'loading' ? Math.round(voice.part * 100) : 0;
   return (
     <button
       type="button"
       class={`talk ${voice.is}`}
-      aria-pressed={voice.is === 'listening' ? 'true' : 'false'}
+      aria-pressed={voice.is === 'listening' || voice.is === 'opening' ? 'true' : 'false'}
       onPointerDown={(event: PointerEvent) => {
         if (event.button !== 0) return;
         (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
@@ -46,7 +54,10 @@ export function TalkBar({ voice, level, hold }: { voice: Voice; level: number; h
   );
 }
 
-function smallWords(voice: Voice, usual: string): string {
+const warnings = { clipping: 'too loud: hold the microphone further off', quiet: 'hardly heard: bring the microphone closer' };
+
+function smallWords(voice: Voice, usual: string, warning: Bay['levelWarning']): string {
+  if (voice.is === 'listening' && warning) return warnings[warning];
   if (voice.is === 'listening' && voice.latched) return 'tap to end';
   if (voice.is === 'unavailable') return voice.why;
   if (voice.is === 'loading') return `${Math.round(voice.part * 100)} %, type meanwhile`;

@@ -1,6 +1,6 @@
 // A sentence on its way: into the outbox first, then to the server; the answer, or what could be read here, onto the screen.
 import type { Expects } from '#intents';
-import type { JobView, TurnRequest, TurnResponse } from '#wire';
+import type { JobView, Reply, TurnRequest, TurnResponse } from '#wire';
 import { api, type Failure } from '../shared/api.ts';
 import { newId } from '../shared/ids.ts';
 import type { Outbox, Waiting } from '../shared/outbox.ts';
@@ -22,7 +22,7 @@ export interface Turns {
 const nothing: Expects = { fields: [], yesNo: false };
 const linesKept = 200;
 
-export function createTurns(outbox: Outbox, speak: (text: string) => void): Turns {
+export function createTurns(outbox: Outbox, speak: (text: string, pace?: Reply['pace']) => void): Turns {
   const session = newId();
   const mine = new Set<string>();
   const sender = createSender(outbox, ({ request }) => api.turn({ ...request, waitedMs: waited(request) }), {
@@ -60,7 +60,7 @@ export function createTurns(outbox: Outbox, speak: (text: string) => void): Turn
     // Twenty turns sent late are not read out one by one: only what still needs an answer is.
     if (wasKept && reply.tone !== 'ask') return;
     play(reply.tone === 'ask' ? 'ask' : reply.tone === 'refused' ? 'refused' : 'taken');
-    speak(reply.speak);
+    speak(reply.speak, reply.pace);
   }
 
   function refused({ id, text }: TurnRequest, why: Failure): void {

@@ -60,7 +60,7 @@ export function BayView({ hands }: { hands: Hands }) {
           <Question state={state} onSay={hands.say} />
           <TypedLine giveBack={state.giveBack} onSay={hands.say} />
         </div>
-        <TalkBar voice={state.voice} level={state.level} hold={hands.hold} />
+        <TalkBar voice={state.voice} level={state.level} warning={state.levelWarning} hold={hands.hold} />
       </footer>
       {state.settingsOpen ? (
         <Settings settings={state.settings} onShop={hands.saveShop} onTry={hands.tryVoice} onClose={hands.closeSettings} />

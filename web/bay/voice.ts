@@ -1,46 +1,60 @@
 // Ears and mouth, as far as the bay is concerned. Both are fetched after the first paint; until then the page works by typing.
 import type { Expects } from '#intents';
-import type { createRecogniser, Hearing } from '../recogniser/index.ts';
-import { device } from '../shared/device.ts';
+import type { Reply } from '#wire';
+import type { Hearing, Recogniser } from '../recogniser/index.ts';
+import { type Device, device } from '../shared/device.ts';
+import { shell } from '../shared/install.ts';
+import { keepVoice } from '../shared/offline.ts';
 import type { createSpeaker } from '../speaking/index.ts';
 import { play, wakeSound } from './earcon.ts';
 import { bay } from './state.ts';
 import { idle, limitMs, step, type Talk, type TalkEvent } from './talk.ts';
 
-type Recogniser = ReturnType<typeof createRecogniser>;
 type Speaker = ReturnType<typeof createSpeaker>;
 export type HeardWell = Extract<Hearing, { readonly ok: true }>;
+type Ears = Device['hearing'];
 
 export interface Voice {
   readonly load: () => Promise<void>;
   readonly talk: (event: TalkEvent) => void;
-  readonly speak: (text: string) => void;
+  readonly speak: (text: string, pace?: Reply['pace']) => void;
 }
 
 const nothing: Expects = { fields: [], yesNo: false };
+const slowly = 0.7;
 
-export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
+export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Voice {
   let recogniser: Recogniser | undefined;
+  let by: Ears = 'builtIn';
   let speaker: Speaker | undefined;
   let talk: Talk = idle;
   let limit: ReturnType<typeof setTimeout> | undefined;
   let busy: Promise<void> = Promise.resolve();
 
+  device.subscribe(() => {
+    if (device.get().hearing !== by && recogniser) void load();
+  });
+
   async function load(): Promise<void> {
-    const [ears, mouth] = await Promise.all([import('../recogniser/index.ts'), import('../speaking/index.ts')]);
-    speaker = mouth.createSpeaker();
-    const made = ears.createRecogniser({ onState: () => undefined, onLevel: (level) => bay.set({ level }) });
+    recogniser = undefined;
+    by = device.get().hearing;
+    bay.set({ voice: { is: 'loading', part: 0 } });
     try {
+      const [ears, mouth] = await Promise.all([import('../recogniser/index.ts'), import('../speaking/index.ts')]);
+      speaker ??= mouth.createSpeaker();
+      const create = by === 'browser' ? ears.createBrowserEars : ears.createRecogniser;
+      const made = create({
+        onState: () => undefined,
+        onLevel: (level, levelWarning) => bay.set({ level, levelWarning }),
+      });
       await made.load((part) => bay.set({ voice: { is: 'loading', part } }));
       recogniser = made;
       bay.set({ voice: { is: 'ready' } });
+      if (device.get().hearing !== by) return load();
+      if (by === 'builtIn') shell.set({ offline: await keepVoice() });
     } catch (cause) {
-      bay.set({
-        voice: {
-          is: 'unavailable',
-          why: cause instanceof Error ? cause.message : 'The recogniser could not be loaded. Type instead.',
-        },
-      });
+      const why = cause instanceof Error ? cause.message : 'The recogniser could not be loaded. Type instead.';
+      bay.set({ voice: { is: 'unavailable', why } });
     }
   }
 
@@ -59,19 +73,30 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
     wakeSound();
     if (!recogniser) {
       talk = idle;
+      if (bay.get().voice.is === 'unavailable') void load();
       return;
     }
     const ears = recogniser;
-    play('listening');
-    bay.set({ voice: { is: 'listening', latched: false }, notice: '' });
+    bay.set({ voice: { is: 'opening' }, notice: '', levelWarning: undefined });
     limit = setTimeout(() => hear({ kind: 'lost' }), limitMs);
     const expects = bay.get().view?.expects ?? nothing;
-    busy = busy
-      .then(() => ears.press(expects))
-      .then(
-        () => undefined,
-        () => undefined,
-      );
+    busy = busy.then(() => ears.press(expects)).then((trouble) => (trouble ? giveUp(ears, trouble) : opened()), failed);
+  }
+
+  /** Only now is anything heard: a microphone that was off takes its time. */
+  function opened(): void {
+    if (bay.get().voice.is !== 'opening') return;
+    play('listening');
+    bay.set({ voice: { is: 'listening', latched: talk.is === 'latched' } });
+  }
+
+  /** Not waiting for the bar to be let go: there is nothing to wait for. */
+  function giveUp(ears: Recogniser, trouble: Hearing): void {
+    if (bay.get().voice.is !== 'opening') return;
+    ears.cancel();
+    clearTimeout(limit);
+    talk = idle;
+    take(trouble);
   }
 
   function stop(): void {
@@ -84,8 +109,8 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
   }
 
   function take(hearing: Hearing): void {
-    if (bay.get().voice.is === 'hearing') bay.set({ voice: { is: 'ready' } });
-    if (hearing.ok) onHeard(hearing);
+    if (['opening', 'hearing'].includes(bay.get().voice.is)) bay.set({ voice: { is: 'ready' } });
+    if (hearing.ok) onHeard(hearing, by);
     else {
       play('refused');
       bay.set({ notice: hearing.message });
@@ -93,22 +118,20 @@ export function createVoice(onHeard: (hearing: HeardWell) => void): Voice {
   }
 
   function failed(cause: unknown): void {
-    bay.set({
-      voice: { is: 'ready' },
-      notice: `Voice failed: ${cause instanceof Error ? cause.message : String(cause)}. Say it again or type it.`,
-    });
+    const why = cause instanceof Error ? cause.message : String(cause);
+    bay.set({ voice: { is: 'ready' }, notice: `Voice failed: ${why}. Say it again or type it.` });
     play('failed');
   }
 
-  function speak(text: string): void {
+  function speak(text: string, pace?: Reply['pace']): void {
     const { speaks, rate, volume } = device.get();
-    if (!speaks || !speaker || text === '' || bay.get().voice.is === 'listening') return;
     const before = bay.get().voice;
+    if (!speaks || !speaker || text === '' || before.is === 'listening' || before.is === 'opening') return;
     bay.set({ voice: { is: 'speaking' } });
     const over = (): void => {
       if (bay.get().voice.is === 'speaking') bay.set({ voice: before.is === 'speaking' ? { is: 'ready' } : before });
     };
-    void speaker.speak(text, rate, volume).then(over, over);
+    void speaker.speak(text, pace === 'slow' ? rate * slowly : rate, volume).then(over, over);
   }
 
   return { load, talk: hear, speak };

@@ -91,6 +91,11 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
     tell({ kind: 'block', samples }, [samples.buffer]);
   }
 
+  function given(mine: Press, why: Unheard): Unheard {
+    mine.answer(why);
+    return why;
+  }
+
   function opened(): Press {
     presses += 1;
     let answer: (hearing: Hearing) => void = () => undefined;
@@ -109,12 +114,16 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
       onState('listening');
       if (!isReady) {
         void load(() => undefined).catch(() => undefined);
-        return mine.answer(fault('notReady'));
+        return given(mine, fault('notReady'));
       }
       const rate: number | Unheard = await microphone.open();
-      if (typeof rate !== 'number') return mine.answer(rate);
-      if (press !== mine) return microphone.rest();
+      if (typeof rate !== 'number') return given(mine, rate);
+      if (press !== mine) {
+        microphone.rest();
+        return fault('cancelled');
+      }
       tell({ kind: 'begin', press: mine.id, rate, expects });
+      return undefined;
     },
     async release() {
       const mine = press;

@@ -13,6 +13,7 @@ const messages: Readonly<Record<Why, string>> = {
   tooLong: 'That was too long to take in. Say a value or two at a time.',
   notReady: 'Voice is still loading. Press again in a moment, or type.',
   modelBroken: 'The speech model did not load. Press again to fetch it anew; typing works.',
+  noService: "The browser's hearing has no service now. Choose the built-in one in Settings; typing works.",
   cancelled: 'Stopped.',
   notUnderstood: 'Did not get that. Say it again, or type it.',
   failed: 'Voice failed. Press again, or type.',

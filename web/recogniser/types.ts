@@ -33,6 +33,7 @@ export type Why =
   | 'tooLong'
   | 'notUnderstood'
   | 'modelBroken'
+  | 'noService'
   | 'cancelled'
   | 'failed';
 
@@ -44,11 +45,12 @@ export interface RecogniserEvents {
   readonly onLevel: (level: number, warning?: 'clipping' | 'quiet') => void;
 }
 
-/** One way of hearing. A press never rejects: what went wrong comes out of `release()`. */
+/** One way of hearing. A press never rejects: what goes wrong while it listens comes out of `release()`. */
 export interface Recogniser {
   /** Fetches and warms the model; `part` runs 0..1. Rejects with a plain message; may be called again. */
   load(onProgress: (part: number) => void): Promise<void>;
-  press(expects: Expects): Promise<void>;
+  /** Resolves once it really listens, or with what is wrong. */
+  press(expects: Expects): Promise<Unheard | undefined>;
   release(): Promise<Hearing>;
   cancel(): void;
 }

@@ -11,6 +11,7 @@ export interface Device {
   readonly pedal: string;
   readonly pedalLatches: boolean;
   readonly headset: boolean;
+  readonly hearing: 'builtIn' | 'browser';
   readonly theme: 'auto' | 'light' | 'dark';
 }
 
@@ -23,6 +24,7 @@ const usual: Device = {
   pedal: '',
   pedalLatches: false,
   headset: false,
+  hearing: 'builtIn',
   theme: 'auto',
 };
 

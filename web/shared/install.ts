@@ -2,8 +2,12 @@
 import { createStore } from './store.ts';
 import { scriptAddress } from './trusted.ts';
 
-export const shell = createStore<{ readonly update?: () => void; readonly offlineReady: boolean }>({ offlineReady: false });
+/** `offline`: page and voice are kept on this device and need no network. */
+export const shell = createStore<{ readonly update?: () => void; readonly offline: boolean }>({ offline: false });
 
+const patienceMs = 5000;
+
+/** Resolves when what the page fetches from now on is kept, or when that is not to be had. */
 export async function installShell(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
   try {
@@ -12,11 +16,17 @@ export async function installShell(): Promise<void> {
     registration.addEventListener('updatefound', () => {
       registration.installing?.addEventListener('statechange', () => offer(registration));
     });
-    await navigator.serviceWorker.ready;
-    shell.set({ offlineReady: true });
+    await Promise.race([controlled(), new Promise((resolve) => setTimeout(resolve, patienceMs))]);
   } catch {
     // A warning clicked through, or a browser without it: everything works but the cold start without network.
   }
+}
+
+/** On the very first visit the worker takes the page over a moment after it was opened. */
+function controlled(): Promise<void> {
+  const { serviceWorker } = navigator;
+  if (serviceWorker.controller) return Promise.resolve();
+  return new Promise((resolve) => serviceWorker.addEventListener('controllerchange', () => resolve(), { once: true }));
 }
 
 function offer(registration: ServiceWorkerRegistration): void {
