@@ -1,22 +1,27 @@
 // The parts of a statement, read left to right: names, values, places, and what stands between them.
-import { type FieldId, fieldOf } from '#data';
+import type Fraction from 'fraction.js';
+import { type FieldId, fieldOf, type UnitId } from '#data';
 import { fieldNames, type Holds, holds, isPlausible } from './fields.ts';
 import { lexicon } from './lexicon.ts';
 import { isNumberWord } from './numbers/classes.ts';
 import { type Plausible, type QuantityReading, quantityStarts, readQuantity } from './numbers/quantity.ts';
 import { unitVocabulary } from './numbers/unit.ts';
 import { readStamp, type Stamp, stampStarts } from './stamped/index.ts';
+import { serviceAt } from './stamped/tyre.ts';
 import type { Token } from './tokens.ts';
 import type { AxlePosition, Side, Stage } from './types.ts';
 import { choiceWords } from './words/choices.ts';
 import { changeWords, correctionWords, denialWords, makerWords } from './words/correcting.ts';
 import { fillers, separators } from './words/fillers.ts';
-import { axleWords, type Position, positionWords, sameWords, sideWords, stageWords } from './words/where.ts';
+import { axleWords, type Position, positionWords, qualifyingWords, sameWords, sideWords, stageWords } from './words/where.ts';
 
 export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePosition } | { readonly stage: Stage };
 
-export type Item = { readonly start: number; readonly end: number } & (
-  | { readonly is: 'names'; readonly fields: readonly FieldId[]; readonly place?: Place }
+export type Item = {
+  readonly start: number;
+  readonly end: number;
+} /** `qualifies`: only says which of the sizes of what is named beside it. */ & (
+  | { readonly is: 'names'; readonly fields: readonly FieldId[]; readonly place?: Place; readonly qualifies?: boolean }
   | { readonly is: 'number'; readonly quantity: QuantityReading }
   | { readonly is: 'stamp'; readonly stamp: Stamp }
   | { readonly is: 'choice'; readonly field: FieldId; readonly choice: string }
@@ -34,6 +39,7 @@ const names = lexicon<Word>([
   ...axleWords.map(([axle, said]) => [{ is: 'place', place: { axle } }, said] as const),
   ...stageWords.map(([stage, said]) => [{ is: 'place', place: { stage } }, said] as const),
   ...positionWords.map(([position, said]) => [{ is: 'position', position }, said] as const),
+  ...qualifyingWords.map(([fields, said]) => [{ is: 'names', fields, qualifies: true }, said] as const),
   [{ is: 'same' }, sameWords],
   [{ is: 'maker' }, makerWords],
   [{ is: 'change' }, changeWords],
@@ -46,6 +52,8 @@ const names = lexicon<Word>([
       '(back|backed|backing) (off|it off|out|up) [[a] (quarter|half|full|eighth|third|sixth) [of] [a] turn]',
       '[a] (quarter|half|full) [of a] turn',
       '(right|left) hand (thread|threads|threaded)',
+      'bias [ply]',
+      'low (pro|profile)',
       'right (now|there|here|away)',
       'left (over|to do|to go)',
     ],
@@ -60,6 +68,8 @@ const names = lexicon<Word>([
   ...correctionWords.map(([alone, said]) => [{ is: 'correct', alone }, said] as const),
   ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
 ]);
+
+const qualifiers = new Set(qualifyingWords.flatMap(([, said]) => said));
 
 /** Every word of a place, a choice, a correction. */
 export const itemWords: ReadonlySet<string> = names.vocabulary;
@@ -82,6 +92,8 @@ export function itemAt(tokens: readonly Token[], at: number, calling: Calling): 
 
 function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
   if (!mayStart(tokens, at, calling)) return undefined;
+  const service = serviceAt(tokens, at);
+  if (service) return { is: 'filler', start: at, end: service };
   const quantity = quantityAt(tokens, at, calling);
   if (quantity && isPronoun(tokens, at, quantity)) return undefined;
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
@@ -127,6 +139,8 @@ function quantityAt(tokens: readonly Token[], at: number, calling: Calling): Qua
   if (tokens[at - 1]?.word === 'not') return readQuantity(tokens, at, notLookAlikes);
   if (!calling.implied) return readQuantity(tokens, at, plausibleFor(calling));
   const whole = readQuantity(tokens, at);
+  const gauge = whole?.number.whole?.form === 'run' && whole.unit ? ofUnit.get(whole.unit) : undefined;
+  if (gauge && calling.fields.length === 0) return readQuantity(tokens, at, gauge);
   if (calling.fields.length > 0)
     return whole && fieldNames.longest(tokens, whole.end) ? whole : readQuantity(tokens, at, plausibleFor(calling));
   if (whole?.number.whole?.form !== 'run' || notTwoLengths(whole.value, whole.unit) || fieldNames.longest(tokens, whole.end))
@@ -140,8 +154,22 @@ const canStamp = (asked: readonly Holds[], calling: Calling) =>
 
 function plausibleFor(calling: Calling): Plausible | undefined {
   const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
-  return rows.length === 0 ? undefined : (number, unit) => rows.some((row) => isPlausible(row, number, unit));
+  if (rows.length === 0) return undefined;
+  const decimal = rows.every(({ step }) => step !== undefined && decimalStep.test(step));
+  return Object.assign((number: Fraction, unit: UnitId | undefined) => rows.some((row) => isPlausible(row, number, unit)), {
+    decimal,
+  });
 }
+
+const decimalStep = /^1\/10+$/;
+
+/** Units that only one kind of gauge shows, without a field's name: "eleven nine volts". */
+const ofUnit: ReadonlyMap<UnitId, Plausible | undefined> = new Map(
+  (['voltage', 'magnetCurrent', 'magnetResistance'] as const).map((field) => [
+    fieldOf(field).unit ?? '1',
+    plausibleFor({ fields: [field], implied: false }),
+  ]),
+);
 
 /** "not fifteen fifty": what was heard and what was meant, not fifteen hundred and fifty. */
 const notLookAlikes: Plausible = (value) => {
@@ -159,6 +187,7 @@ const notTwoLengths: Plausible = (value, unit) => {
 
 function named(tokens: readonly Token[], at: number): Item | undefined {
   const field = fieldNames.longest(tokens, at);
+  if (field?.end === at + 1 && qualifiers.has(tokens[at]?.word ?? '')) return undefined;
   return (
     interrupted(tokens, at, field?.end ?? at) ?? (field && { is: 'names', fields: field.meaning, start: at, end: field.end })
   );

@@ -105,9 +105,15 @@ function holdsHere(
 
 const isNumberish = (tokens: readonly Token[], at: number) => isNumberWord(tokens[at]) || classOf(tokens[at])?.is === 'point';
 
+/** "Is one sixty too hot": no two. */
+const tooWhat = new Set(
+  'hot warm cold high low loose tight wide narrow long short big small much many heavy light thick thin deep soft hard far close near'.split(' '),
+);
+
 /** "to", "for", "ate", "won" and their like are digits only between the other parts of a number. */
 function isDigitHere(tokens: readonly Token[], at: number, end: number, before: readonly Token[]): boolean {
   const word = tokens[at]?.word ?? '';
+  if (word === 'too' && tooWhat.has(tokens[end]?.word ?? '')) return false;
   const previous = classOf(before.at(-1));
   const range = (word === 'to' || word === 'for') && isNumberish(tokens, end) && previous?.is !== 'point';
   const afterTens = previous?.is === 'tens' && !endsFraction(before) && !range;

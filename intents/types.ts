@@ -75,7 +75,8 @@ export type Topic =
   | 'why'
   | 'compute'
   | 'boltPattern'
-  | 'brake';
+  | 'brake'
+  | 'hubHeat';
 
 export type MeasureIntent = {
   readonly kind: 'measure';

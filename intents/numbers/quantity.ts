@@ -45,7 +45,11 @@ export const quantityStarts: ReadonlySet<string> = new Set([
 ]);
 
 /** Whether a number can be what is being measured; settles "seventy-two fifty-eight" and its like. */
-export type Plausible = (value: Fraction, unit: UnitId | undefined) => boolean;
+export interface Plausible {
+  (value: Fraction, unit: UnitId | undefined): boolean;
+  /** Read off a gauge in decimals, whose point is often left unsaid. */
+  readonly decimal?: boolean;
+}
 
 /** The likeliest quantity that begins at `at` (its hedge included), or none. */
 export function readQuantity(tokens: readonly Token[], at: number, plausible?: Plausible): QuantityReading | undefined {
@@ -80,6 +84,8 @@ export function readAmount(tokens: readonly Token[], at: number, plausible?: Pla
   if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return likeliest;
   const thousandths = withoutPoint(tokens, likeliest.number);
   if (thousandths && plausible(thousandths.value, thousandths.unit)) return thousandths;
+  const pointed = plausible.decimal ? pointUnsaid(tokens, likeliest.number, plausible) : undefined;
+  if (pointed) return pointed;
   const shorter = readNumbers(tokens, at)
     .slice(1)
     .map((number) => withUnit(tokens, number));
@@ -92,6 +98,16 @@ function withoutPoint(tokens: readonly Token[], number: NumberReading): Quantity
   if (!/^0\d\d/.test(digits)) return undefined;
   const value = new Fraction(`0.${digits}`);
   return withUnit(tokens, { ...number, value, soundsLike: [], shape: 'decimal', resolution: `1/${10 ** digits.length}` });
+}
+
+/** "one three seven four" of a journal is 1.374, "eleven nine" of a battery 11.9: the point stands after the first words. */
+function pointUnsaid(tokens: readonly Token[], number: NumberReading, plausible: Plausible): QuantityReading | undefined {
+  const { digits = '', head = 0 } = number.whole ?? {};
+  if (head === 0) return undefined;
+  const value = new Fraction(`${digits.slice(0, head)}.${digits.slice(head)}`);
+  const resolution = `1/${10 ** (digits.length - head)}`;
+  const found = withUnit(tokens, { ...number, value, soundsLike: [], shape: 'decimal', resolution });
+  return plausible(found.value, found.unit) ? found : undefined;
 }
 
 const likeliestAmount = remembered((tokens: readonly Token[], at: number): readonly QuantityReading[] => {

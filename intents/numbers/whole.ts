@@ -10,8 +10,9 @@ export interface Whole {
   readonly form: 'plain' | 'run' | 'typed';
   /** Digits as said, for runs and typed numbers: "0123". */
   readonly digits: string;
-  /** How many chunks a run has. */
+  /** How many chunks a run has, and how many digits its first. */
   readonly chunks: number;
+  readonly head?: number;
   /** "thirty-five hundred", "twelve thousand two fifty": how pounds are said in a shop. */
   readonly shop: boolean;
   /** What to add for the look-alike in sound: fifteen/fifty. */
@@ -100,6 +101,7 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       form: 'run',
       digits,
       chunks: chunks.length,
+      head: chunks[0]?.text.length ?? 0,
       shop: false,
       soundsLike: likes(chunks, digits.length),
     });

@@ -72,7 +72,9 @@ function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, be
   const has = (is: Item['is']) => around.some((item) => item.is === is);
   const lead = (is: Item['is']) =>
     cell.lead.some((item) => item.is === is) || (before?.trail.at(-1)?.is === is && before !== undefined);
-  const placed = field === 'toeFront' || field === 'toeRear' ? withoutAxle(where) : where;
+  // "toe front 71, rear 71 1/8": the word chose the field; the axle stays unsaid.
+  const chose = (field === 'toeFront' || field === 'toeRear') && !around.some(({ is }) => is === 'names');
+  const placed = chose ? withoutAxle(where) : where;
   const kept = field && placed.side && !saysSide(cell) && !fieldOf(field).perSide ? without(placed) : placed;
   return {
     value,

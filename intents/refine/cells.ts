@@ -58,6 +58,7 @@ function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly
     ({ is }) => is === 'stop' || is === 'and' || is === 'correct' || is === 'change' || is === 'not',
   );
   const open = separator < 0 ? between : between.slice(0, separator);
+  if (open[0]?.is === 'names' && open[0].qualifies) return 1;
   const names = open.findIndex(({ is }) => is === 'names');
   const first = open[names];
   const name = lead.findLast((item) => item.is === 'names');

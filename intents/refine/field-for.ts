@@ -1,6 +1,7 @@
 // Which field a value belongs to: by the names around it, by what it says of itself, or by what went before.
 import { type FieldId, fieldOf } from '#data';
 import { isPlausible } from '../fields.ts';
+import type { Item } from '../items.ts';
 import type { Where } from '../types.ts';
 import type { Position } from '../words/where.ts';
 import type { Bound, Value } from './bind.ts';
@@ -14,8 +15,8 @@ export function fieldFor(
   last: Bound | undefined,
   before: Cell | undefined,
 ): FieldId | undefined {
-  const lead = cell.lead.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
-  const trail = cell.trail.flatMap((item) => (item.is === 'names' ? [item.fields] : []));
+  const lead = namesIn(cell.lead, last?.field);
+  const trail = namesIn(cell.trail, lead.length > 0 ? 'named' : last?.field);
   const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
   const names = [...lead, ...trail];
   const by = sizedBy(cell, value, last);
@@ -29,6 +30,18 @@ export function fieldFor(
   if (named) return named;
   return implied(cell, value, position, where) ?? continued(cell, value, last) ?? alsoNamed(value, before);
 }
+
+/** "long", "wide" by themselves tell a size only of what was measured last. */
+function namesIn(items: readonly Item[], beside: FieldId | 'named' | undefined): (readonly FieldId[])[] {
+  return items.flatMap((item) => {
+    if (item.is !== 'names') return [];
+    if (!item.qualifies || beside === 'named') return [item.fields];
+    const akin = item.fields.filter((field) => beside && sharesName(field, beside));
+    return akin.length > 0 ? [akin] : [];
+  });
+}
+
+const sharesName = (a: FieldId, b: FieldId) => fieldOf(a).said.some((name) => fieldOf(b).said.includes(name));
 
 /** Names that share fields say together what each leaves open: "spring ... eye to eye". */
 function common(lead: readonly (readonly FieldId[])[], trail: readonly (readonly FieldId[])[]): FieldId[][] {

@@ -1,4 +1,5 @@
 // Rules that read a whole statement: notes, questions, commands, strikes.
+import { fieldOf } from '#data';
 import { type Calling, itemAt } from '../items.ts';
 import { table } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
@@ -8,6 +9,7 @@ import type { CommandName, Intent } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
 import { separators } from '../words/fillers.ts';
+import { askers } from '../words/questions.ts';
 import { computeIn } from './compute.ts';
 import { opens, questionIn } from './question.ts';
 
@@ -18,11 +20,28 @@ export interface Read {
 
 const commands = table(commandWords.map(({ name, said }) => [name, said] as const));
 const strikes = table([['strike' as const, strikeWords]]);
+const asking = table([['asks' as const, askers]]);
+const none = table([['none' as const, ['no <field>']]]);
 const notes = table([['note' as const, noteWords]]);
 
 /** The rule that reads from `at`, when one does. */
 export function ruleAt(hearing: Hearing, at: number, current: Statement): Read | undefined {
-  return (current.fresh ? note(hearing, at) : undefined) ?? command(hearing, at, current.fresh) ?? question(hearing, at, current);
+  return (
+    (current.fresh ? (note(hearing, at) ?? nothingOf(hearing, at)) : undefined) ??
+    command(hearing, at, current.fresh) ??
+    question(hearing, at, current)
+  );
+}
+
+/** "No drop", "no end play": a length of nothing, where nothing follows that could be a value of its own. */
+function nothingOf({ tokens }: Hearing, at: number): Read | undefined {
+  const found = none.best(tokens, at, tokens.length);
+  const field = found?.caught.field?.[0];
+  if (!found || !field || (tokens[found.end] !== undefined && !separators.has(tokens[found.end]?.word ?? ''))) return undefined;
+  const { unit, min } = fieldOf(field);
+  if (unit !== 'in' || min !== '0') return undefined;
+  const said = { value: '0', unit, unitSaid: false, resolution: '1', span: spanOf(tokens, at, found.end) };
+  return { end: found.end, intents: [{ kind: 'measure', field, ...said }] };
 }
 
 /** A question may follow measures without a comma: "hub face seventy-two what fits". */
@@ -35,7 +54,11 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   if (current.asksNothing || !opens(tokens, at, stop, opening)) return undefined;
   const found = questionIn(hearing, at, stop);
   current.asksNothing = found === undefined;
-  return found && { intents: [found], end: stop };
+  if (found) return { intents: [found], end: stop };
+  const asks = opening ? asking.best(tokens, at, stop) : undefined;
+  if (!asks || asks.end >= stop) return undefined;
+  const span = spanOf(tokens, at, stop);
+  return { intents: [{ kind: 'unknown', text: hearing.text.slice(...span), span }], end: stop };
 }
 
 function note({ tokens, text }: Hearing, at: number): Read | undefined {

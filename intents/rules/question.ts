@@ -1,5 +1,7 @@
 // Questions: an opening word, then the words that tell the topic; values named in it are `given`.
-import type { FieldId } from '#data';
+import Fraction from 'fraction.js';
+import { type FieldId, fieldOf } from '#data';
+import { holds, isPlausible } from '../fields.ts';
 import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { table } from '../read.ts';
@@ -37,9 +39,9 @@ export function questionIn({ tokens: all }: Hearing, at: number, stop: number): 
   const topic = told ?? (field ? 'value' : undefined);
   if (!topic) return undefined;
   const of = ofTopic(topic, tokens, field, asked);
-  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined).filter(
-    isGiven,
-  );
+  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined)
+    .filter(isGiven)
+    .map(asPlausible);
   return {
     kind: 'question',
     topic,
@@ -58,6 +60,17 @@ function longestName(items: readonly Item[]): FieldId | undefined {
     undefined,
   );
   return longest?.fields[0];
+}
+
+/** "what tyre for thirty-five hundred": a field named far off takes only what it can be; pounds are then a capacity. */
+function asPlausible(given: MeasureIntent | QuantityIntent): MeasureIntent | QuantityIntent {
+  if (given.kind !== 'measure' || holds(given.field) !== 'number') return given;
+  const [value, unit] = [new Fraction(given.value), given.unit];
+  if (isPlausible(fieldOf(given.field), value, unit)) return given;
+  const { field: _field, also: _also, ...bare } = given;
+  const pounds = given.unitSaid ? unit === 'lb' : value.compare(1000) >= 0;
+  if (pounds && isPlausible(fieldOf('capacity'), value, 'lb')) return { ...given, field: 'capacity', unit: 'lb' };
+  return { ...bare, kind: 'quantity', ...(given.unitSaid ? {} : { unit: '1' }) };
 }
 
 const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent =>

@@ -10,11 +10,19 @@ const prefix = /^(J?(LM|L|M|HM|H|HH)|J)$/;
 /** "L four four six four nine", "jay em two oh five one four nine", "25580", "387A". */
 export function readBearing(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
   const letters = prefixAt(tokens, at);
-  const digits = digitsAt(tokens, letters.end);
+  const digits = asked ? dashed(tokens, letters.end) : digitsAt(tokens, letters.end);
   if (!digits || digits.text.length < 3 || digits.text.length > 8) return undefined;
   const suffix = asked ? spelledSuffix(tokens, digits.end) : suffixAt(tokens, digits.end);
   if (!asked && letters.text === '' && !singly(tokens, letters.end, digits)) return undefined;
   return { end: suffix.end, holds: 'bearing', field: 'bearing', value: letters.text + digits.text + suffix.text };
+}
+
+/** "ten dash thirty-six" is how many seals are numbered. */
+function dashed(tokens: readonly Token[], at: number): { end: number; text: string } | undefined {
+  const head = digitsAt(tokens, at);
+  const dash = head && /^(dash|hyphen)$/.test(tokens[head.end]?.word ?? '');
+  const tail = dash ? digitsAt(tokens, head.end + 1) : undefined;
+  return head && tail ? { end: tail.end, text: `${head.text}-${tail.text}` } : head;
 }
 
 /** Without a prefix only five or more digits, said one by one, are sure to be no measurement. */

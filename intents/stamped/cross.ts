@@ -76,6 +76,9 @@ function circleSize(number: NumberReading, unit: UnitId | undefined): { value: F
   if (unit !== 'in' && within(number.value, 95, 340) && number.value.compare(inches) === 0)
     return { value: number.value, unit: 'mm' };
   if (unit !== 'in' && number.shape === 'decimal' && within(number.value, 95, 340)) return { value: number.value, unit: 'mm' };
+  // "one fourteen three" is 114.3 mm.
+  const tenths = number.whole?.form === 'run' && number.whole.digits.length === 4 ? number.value.div(10) : undefined;
+  if (tenths && unit !== 'in' && within(tenths, 95, 340)) return { value: tenths, unit: 'mm' };
   if (unit !== 'mm' && within(inches, 3, 12)) return { value: inches, unit: 'in' };
   return within(number.value, 95, 340) && unit !== 'in' ? { value: number.value, unit: 'mm' } : undefined;
 }

@@ -1,4 +1,5 @@
 // Tyre designations: metric (ST205/75R15), inch bias (4.80-12), flotation (20.5x8.0-10, 31x10.50R15).
+import { classOf } from '../numbers/classes.ts';
 import { readNumbers } from '../numbers/number.ts';
 import { readWholes } from '../numbers/whole.ts';
 import type { Token } from '../tokens.ts';
@@ -27,7 +28,7 @@ export function readTyre(tokens: readonly Token[], at: number, asked: boolean): 
   return (
     metric(tokens, prefix.end, prefix.text) ??
     flotation(tokens, prefix.end) ??
-    bias(tokens, prefix.end, asked || prefix.text !== '')
+    bias(tokens, prefix.end, asked || prefix.text !== '' || saysBias(tokens, prefix.end))
   );
 }
 
@@ -71,7 +72,19 @@ function rimAt(tokens: readonly Token[], at: number): { end: number; text: strin
   const rim = readNumbers(tokens, at).find(
     ({ value, shape }) => shape !== 'fraction' && value.compare(8) >= 0 && value.compare(26) <= 0,
   );
-  return rim && { end: rim.end, text: rim.value.toString() };
+  return halfRimAt(tokens, at) ?? (rim && { end: rim.end, text: rim.value.toString() });
+}
+
+/** "fourteen five", "sixteen and a half": rims come in halves, and the point is often left unsaid. */
+function halfRimAt(tokens: readonly Token[], at: number): { end: number; text: string } | undefined {
+  const half = readNumbers(tokens, at).find(
+    ({ value, part }) => part?.denominator === 2 && value.compare(8) > 0 && value.compare(26) < 0,
+  );
+  if (half) return { end: half.end, text: half.value.toString() };
+  const run = readWholes(tokens, at).find(
+    ({ form, chunks, digits: text }) => form === 'run' && chunks === 2 && /^(14|16|17|19|22)5$/.test(text),
+  );
+  return run && { end: run.end, text: String(run.value / 10) };
 }
 
 function flotation(tokens: readonly Token[], at: number): Stamp | undefined {
@@ -89,25 +102,37 @@ function flotation(tokens: readonly Token[], at: number): Stamp | undefined {
   return stamp(rim.end, `${tall.value.toString()}x${width}${make}${rim.text}`);
 }
 
+/** What follows the numbers may say that they are a tyre: "seven fifty sixteen bias", "eight fourteen five low pro". */
+function saysBias(tokens: readonly Token[], at: number): boolean {
+  let end = at;
+  while (end < at + 8 && (tokens[end]?.kind === 'number' || classOf(tokens[end]) !== undefined || tokens[end]?.word === '-'))
+    end += 1;
+  return end > at && (tokens[end]?.word === 'bias' || (tokens[end]?.word === 'low' && /^pro/.test(tokens[end + 1]?.word ?? '')));
+}
+
 /** "four eighty by twelve", "5.30-12", "seven fifty sixteen" where a tyre is asked for. */
 function bias(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
-  const width = readNumbers(tokens, at).find(({ end, value, whole, shape }) => {
-    const inches = shape === 'decimal' || (asked && whole?.digits.length === 1) ? value : value.div(100);
-    const run = whole?.digits.length === 3;
-    return (
-      (run || shape === 'decimal' || asked) &&
-      inches.compare(4) >= 0 &&
-      inches.compare(14) <= 0 &&
-      (makes[tokens[end]?.word ?? ''] || asked)
-    );
-  });
-  if (!width) return undefined;
-  const make = makes[tokens[width.end]?.word ?? ''];
-  const rim = rimAt(tokens, make ? width.end + 1 : width.end);
-  if (!rim) return undefined;
-  const inches = width.value.compare(100) >= 0 ? width.value.div(100) : width.value;
-  const text = inches.d === 1n && width.whole?.digits.length === 1 ? inches.toString() : Number(inches.valueOf()).toFixed(2);
-  return stamp(rim.end, `${text}${make ?? '-'}${rim.text}`);
+  for (const width of readNumbers(tokens, at)) {
+    const single = width.whole?.digits.length === 1;
+    const sized = width.whole?.digits.length === 3 || width.shape === 'decimal' || asked;
+    const inches = width.shape === 'decimal' || (asked && single) ? width.value : width.value.div(100);
+    const make = makes[tokens[width.end]?.word ?? ''];
+    if (!sized || !(make || asked) || inches.compare(4) < 0 || inches.compare(14) > 0) continue;
+    const rim = rimAt(tokens, make ? width.end + 1 : width.end);
+    if (!rim) continue;
+    const text = single ? inches.toString() : Number(inches.valueOf()).toFixed(2);
+    return stamp(rim.end, `${text}${make ?? '-'}${rim.text}`);
+  }
+  return undefined;
+}
+
+/** Where a service description ends: "120/116S", load index and speed symbol. Heard, and no size. */
+export function serviceAt(tokens: readonly Token[], at: number): number | undefined {
+  const isIndex = (token: Token | undefined) => token?.kind === 'number' && /^(\d\d|1\d\d)$/.test(token.word);
+  const both = isIndex(tokens[at]) && tokens[at + 1]?.word === '/' && isIndex(tokens[at + 2]);
+  return both && tokens[at + 3]?.glued === true && /^[a-z]$/.test(tokens[at + 3]?.word ?? '') && tokens[at + 4]?.glued !== true
+    ? at + 4
+    : undefined;
 }
 
 const stamp = (end: number, value: string): Stamp => ({ end, holds: 'tyre', field: 'tyreSize', value });

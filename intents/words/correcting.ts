@@ -52,4 +52,5 @@ export const makerWords: readonly string[] = [
   '[the] (book|manual|sheet|spec sheet|catalogue|catalog|label|tag|plate|decal|sticker|spec|chart) (says|said|calls for|wants|gives|lists|reads)',
   'according to [the] [part] (maker|manufacturer|book|manual|sheet|label|tag|plate|chart)',
   "(maker's|makers|manufacturer's|manufacturers|published|factory|book) (value|figure|number|spec|torque) [is]",
+  "(maker's|makers|manufacturer's|manufacturers)",
 ];

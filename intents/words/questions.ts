@@ -4,6 +4,12 @@ import type { Topic } from '../types.ts';
 /** A statement that begins so is a question; the first kind may also follow a measure without a comma. Templates as in phrase.ts. */
 export const sureOpeners: readonly string[] = ["(what|what's|whats|which|how|how's|when|when's|why|where|where's|who|whose)"];
 
+/** Words that nothing but a question begins with: where its topic is not known, no number in it is a measurement. */
+export const askers: readonly string[] = [
+  'how (much|many|far|long|often|hot|deep|big|wide|thick|come|do|does|would|will|can|should|is|are)',
+  '(what|why|when|where|who) (do|does|did|would|will|can|should|am|are|happens|if)',
+];
+
 export const openers: readonly string[] = [
   '(does|will|would|can|could|should|is|are|am|did|do|has|have) (it|this|that|the|these|those|they|a|an|i|we|my|our|there|you|any)',
   "(doesn't|won't|isn't|aren't|shouldn't) (it|this|that|the|these|those|they|i|we)",
@@ -17,8 +23,10 @@ export const openers: readonly string[] = [
   'anything (else|left|still|missing|open)',
   '(got|have you got|have we got|do we have|do you have|you got) (a|an|any|the|anything|something)',
   'need to know',
+  '(star|criss cross|crisscross) pattern',
   '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
   '(read|give) me [back] (the|my)',
+  '(bolt stretch|stretch|elongation) (for|on|of)',
   'give me the (torque|sequence|specs|spec|bolt pattern|end play|tyre pressure|pressure)',
 ];
 
@@ -31,12 +39,24 @@ export interface TopicWords {
   readonly said: readonly string[];
 }
 
+const greaseKeys = [
+  'mix|mixed|mixing',
+  'lithium|polyurea|thickener|thickeners|sulfonate',
+  'nlgi',
+  'n l g i',
+  'gclb',
+  'gc lb|-',
+  'g c l b',
+  'pumps|strokes',
+];
+
 export const topics: readonly TopicWords[] = [
   {
     topic: 'value',
     keys: ['what did i|we|you say|tell|give|call|have|get', 'what was|were'],
     said: ['what was the <field>', 'what did i say for the <field>'],
   },
+  { topic: 'alignment', keys: ['difference left right', 'difference right left', 'difference sides'], said: [] },
   {
     topic: 'why',
     keys: ['why', 'how come', 'reason', 'what is that for'],
@@ -101,10 +121,12 @@ export const topics: readonly TopicWords[] = [
     topic: 'sequence',
     keys: [
       'order tighten|torque|lugs|nuts|bolts',
+      'torque|tightening order',
       'what|which order do|are|should|for|does|to',
       'sequence',
       'pattern tighten|torque',
       'star',
+      'star pattern',
       'criss|crisscross',
       'cross pattern',
       'tighten first',
@@ -212,6 +234,15 @@ export const topics: readonly TopicWords[] = [
   },
   { topic: 'sequence', keys: ['which first'], said: [] },
   {
+    topic: 'hubHeat',
+    keys: [
+      'hot|hotter|warm|warmer|heat',
+      'temperature|temp|temperatures|temps okay|ok|normal|good|fine|high|should|limit|allowed|safe',
+      'okay|ok|normal|good|fine|high|should|limit|allowed|safe temperature|temp|temperatures|temps',
+    ],
+    said: ['is the hub too hot', 'how hot should the hubs get', 'is that hub too hot'],
+  },
+  {
     topic: 'endPlay',
     keys: [
       'end play',
@@ -222,8 +253,21 @@ export const topics: readonly TopicWords[] = [
       'bearing|bearings adjust|adjustment|set',
       'adjust bearing|bearings',
       'free play',
+      'slot|slots|flat|flats tighter|looser|give|gives|move|moves|do|nut',
+      'what|how does|do slot|slots|flat|flats|turn',
+      'next slot|stop|hole|flat',
+      'slot|stop|hole tighter|looser',
+      'how far turn',
+      'how much turn nut|thousandths|thou',
     ],
-    said: ['how much end play', 'how much end play am i after', 'what should the end play be', 'what is the end play'],
+    said: [
+      'how far do i turn the nut',
+      'what does one slot give',
+      'how much end play',
+      'how much end play am i after',
+      'what should the end play be',
+      'what is the end play',
+    ],
   },
   {
     topic: 'torque',
@@ -239,6 +283,7 @@ export const topics: readonly TopicWords[] = [
       'nut get|take',
       'spec nuts|bolts|lugs|nut|bolt',
       'crank',
+      'stretch|stretches|stretched|elongation',
     ],
     said: [
       'what torque for the wheel nuts',
@@ -254,7 +299,15 @@ export const topics: readonly TopicWords[] = [
   },
   {
     topic: 'grease',
-    keys: ['grease|greased', 'lube|lubricant|lubrication', 'pack bearing|bearings', 'repack', 'what oil', 'gear oil'],
+    keys: [
+      'grease|greased|greases',
+      'lube|lubricant|lubrication',
+      'pack bearing|bearings',
+      'repack',
+      'what oil',
+      'gear oil',
+      ...greaseKeys,
+    ],
     said: ['what grease', 'what grease do i use', 'how much grease', 'how do i pack the bearings'],
   },
   {
@@ -354,6 +407,10 @@ export const topics: readonly TopicWords[] = [
       'amps',
       'volts|voltage',
       'brake controller',
+      'breakaway',
+      'break away',
+      'gauge feet|foot|amps',
+      'ohms|resistance',
       'wire|wires|wiring',
     ],
     said: ['what brakes does it have', 'what brakes do i need', 'how many amps should the magnets draw'],

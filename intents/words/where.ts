@@ -1,4 +1,5 @@
 // Where on the trailer: sides, axles, old and new, inner and outer. Templates as in phrase.ts.
+import type { FieldId } from '#data';
 import type { AxlePosition, Side, Stage } from '../types.ts';
 
 export type Position = 'inner' | 'outer';
@@ -91,6 +92,23 @@ export const stageWords: readonly (readonly [Stage, readonly string[]])[] = [
 export const positionWords: readonly (readonly [Position, readonly string[]])[] = [
   ['inner', ['(inner|inside|inboard)']],
   ['outer', ['(outer|outside|outboard)']],
+];
+
+/** Said after a size: which of the sizes of the thing just named it is. By themselves they name nothing. */
+export const qualifyingWords: readonly (readonly [readonly FieldId[], readonly string[]])[] = [
+  [
+    ['uBoltLength', 'springLength'],
+    ['long', 'in length'],
+  ],
+  [
+    ['uBoltWidth', 'springWidth', 'wheelWidth', 'frameWidth'],
+    ['wide', 'in width', 'across'],
+  ],
+  [
+    ['springPack', 'tiePlateThickness', 'liningThickness'],
+    ['thick', 'in thickness', 'deep'],
+  ],
+  [['axleSpacing'], ['apart']],
 ];
 
 /** Repeats what was measured last at another place. */
