@@ -106,6 +106,7 @@ function value(tokens: readonly Token[], at: number, calling: Calling): Item | u
 /** Most words begin no value; only after a stamped field's name may any word be spelling. */
 function mayStart(tokens: readonly Token[], at: number, calling: Calling): boolean {
   const token = tokens[at];
+  if (token?.kind === 'mark') return token.word === '-' || token.word === '+';
   if (token?.kind !== 'word') return !isExponent(tokens, at);
   return (
     quantityStarts.has(token.word) || stampStarts.has(token.word) || calling.fields.some((field) => holds(field) !== 'number')
