@@ -20,7 +20,7 @@ const rows = lexicon([...heard].map(([words, meanings]) => [meanings, [words]] a
 
 /** The same text as it was meant. Spans still point into the text as it was given. */
 export function mend(given: readonly Token[]): Token[] {
-  const tokens = bySpelling(given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1])));
+  const tokens = sidesTold(bySpelling(given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1]))));
   const mended: Token[] = [];
   for (let at = 0; at < tokens.length; ) {
     const found = rows.longest(tokens, at);
@@ -35,6 +35,17 @@ export function mend(given: readonly Token[]): Token[] {
     }
   }
   return bySound(mended);
+}
+
+/** "Left at two hundred, right at one twenty": once a left was said, "right at" is no hedge but the other side. */
+function sidesTold(tokens: readonly Token[]): readonly Token[] {
+  const left = tokens.findIndex(({ word }) => word === 'left');
+  if (left < 0) return tokens;
+  return tokens.flatMap((token, at) =>
+    at > left && token.word === 'right' && tokens[at + 1]?.word === 'at'
+      ? [token, { ...token, word: 'side', glued: true }]
+      : [token],
+  );
 }
 
 /** "the drop's four", "hub's at": a known noun and "is", unless the two together are a word of their own ("driver's side"). */
@@ -107,7 +118,9 @@ const isNumberish = (tokens: readonly Token[], at: number) => isNumberWord(token
 
 /** "Is one sixty too hot": no two. */
 const tooWhat = new Set(
-  'hot warm cold high low loose tight wide narrow long short big small much many heavy light thick thin deep soft hard far close near'.split(' '),
+  'hot warm cold high low loose tight wide narrow long short big small much many heavy light thick thin deep soft hard far close near'.split(
+    ' ',
+  ),
 );
 
 /** "to", "for", "ate", "won" and their like are digits only between the other parts of a number. */

@@ -26,7 +26,7 @@ export const openers: readonly string[] = [
   '(star|criss cross|crisscross) pattern',
   '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
   '(read|give) me [back] (the|my)',
-  '(bolt stretch|stretch|elongation) (for|on|of)',
+  '(bolt stretch|stretch|elongation) (for|on|of|over)',
   'give me the (torque|sequence|specs|spec|bolt pattern|end play|tyre pressure|pressure)',
 ];
 

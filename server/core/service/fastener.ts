@@ -91,3 +91,21 @@ function torqueFor(clamp: Fraction, k: Fraction, { diameter, unit }: ThreadRow):
   const turning = k.mul(diameter).mul(clamp);
   return unit === 'in' ? { value: turning.div(12), unit: 'lbf.ft' } : { value: turning.div(1000), unit: 'N.m' };
 }
+
+/** How far a bolt of this thread draws out under a clamp over the length between head and nut, all of it at the stress area: F L / (A E). */
+export interface BoltStretch {
+  readonly stretch: Quantity;
+  readonly source: string;
+}
+
+/** Young's modulus of steel: psi as in engineeringtoolbox.com bolt-stretching d_1164, MPa as in machinecalcs.com bolt elongation. */
+const steel: Readonly<Record<string, Fraction>> = { in: new Fraction(30_000_000), mm: new Fraction(200_000) };
+
+/** `clamp` lbf and `length` in for inch threads, N and mm for metric ones; the answer in the same. */
+export function boltStretch(clamp: Fraction, length: Fraction, { area, unit }: ThreadRow): BoltStretch {
+  const stretch = clamp.mul(length).div(new Fraction(area).mul(steel[unit] ?? 0));
+  return {
+    stretch: { value: stretch, unit: unit === 'in' ? 'in' : 'mm' },
+    source: 'F L / (A E): engineeringtoolbox.com bolt-stretching d_1164',
+  };
+}

@@ -1,6 +1,6 @@
 // Hub temperatures after a run: side against side first, then against the air and the figures the trade acts on.
 import { type HubHeatRow, hubHeat } from '#data';
-import type { Fraction } from '../quantity/index.ts';
+import { Fraction } from '../quantity/index.ts';
 
 export interface HubReading {
   /** "left", "front.right": whatever names the hub. */
@@ -11,13 +11,18 @@ export interface HubReading {
 
 /** All in Fahrenheit. `rows` decided it; `overAmbient` of the hottest, where the air was given. */
 export interface HubHeat {
-  readonly code: 'hubsAlike' | 'hubApart' | 'hubHot' | 'hubStop' | 'hubAlone';
+  readonly code: 'hubsAlike' | 'hubApart' | 'hubRise' | 'hubHot' | 'hubStop' | 'hubAlone';
   readonly hottest: HubReading;
   readonly apart?: Fraction;
   readonly overAmbient?: Fraction;
+  /** What the hottest would come to in the air of a hot day; only where that is warmer than now. */
+  readonly onHotDay?: Fraction;
   readonly rows: readonly string[];
   readonly sources: readonly string[];
 }
+
+/** A hot day's air, Fahrenheit (common practice, no source): a hub runs as far over the air on it as today. */
+const hotDay = new Fraction(100);
 
 /** Judges the hubs of one run. @returns undefined without a reading. */
 export function judgeHubHeat(hubs: readonly HubReading[], ambient?: Fraction): HubHeat | undefined {
@@ -25,13 +30,17 @@ export function judgeHubHeat(hubs: readonly HubReading[], ambient?: Fraction): H
   if (!hottest) return undefined;
   const coolest = rest.at(-1);
   const apart = coolest && hottest.temperature.sub(coolest.temperature);
+  const onHotDay = ambient && ambient.compare(hotDay) < 0 ? hottest.temperature.sub(ambient).add(hotDay) : undefined;
   const passed = rowsPassed(hottest.temperature, apart);
-  const rows = passed.length > 0 ? passed : hubHeat.filter(({ kind }) => kind === 'apart');
+  const later = passed.length === 0 && onHotDay ? rowsPassed(onHotDay, undefined) : [];
+  const decided = [...passed, ...later];
+  const rows = decided.length > 0 ? decided : hubHeat.filter(({ kind }) => kind === 'apart');
   return {
-    code: passed[0] ? codeOf(passed[0]) : coolest ? 'hubsAlike' : 'hubAlone',
+    code: passed[0] ? codeOf(passed[0]) : later[0] ? 'hubRise' : coolest ? 'hubsAlike' : 'hubAlone',
     hottest,
     ...(apart ? { apart } : {}),
     ...(ambient ? { overAmbient: hottest.temperature.sub(ambient) } : {}),
+    ...(onHotDay ? { onHotDay } : {}),
     rows: rows.map(({ id }) => id),
     sources: rows.map(({ source }) => source),
   };

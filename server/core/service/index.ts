@@ -5,7 +5,17 @@ export { type BreakawayCharge, breakawayCharge, breakawayRule } from './breakawa
 export { type DrumVerdict, judgeDrum, judgeLining, liningLimit } from './drums.ts';
 export { type EndPlayVerdict, judgeEndPlay, type LockChoice, lockChoices, usualEndPlay } from './end-play.ts';
 export { type BadWrench, type WrenchSetting, wrenchSetting } from './extension.ts';
-export { type Bolt, type BoltFault, type BoltTorque, boltTorque, clampFrom, gradeOf, proofLoad, threadOf } from './fastener.ts';
+export {
+  type Bolt,
+  type BoltFault,
+  type BoltTorque,
+  boltStretch,
+  boltTorque,
+  clampFrom,
+  gradeOf,
+  proofLoad,
+  threadOf,
+} from './fastener.ts';
 export {
   cavityVolume,
   type GreaseMix,
@@ -34,7 +44,7 @@ export { addMonths } from './months.ts';
 export { lockPositions, type Rotation, threadsPerInch, travelOf, turnsFor, turnsOf } from './nut-travel.ts';
 export * from './procedures/index.ts';
 export { commonRange, type Range, type Standing, standingOf } from './ranges.ts';
-export { type AxleName, isNumber, makersValue, measured, type Place, type Reading, type SideName } from './reading.ts';
+export { type AxleName, amountIn, isNumber, makersValue, measured, type Place, type Reading, type SideName } from './reading.ts';
 export { type RetorqueReminder, retorqueReminders } from './retorque.ts';
 export { type NoOrder, type TighteningOrder, tighteningOrder, uBoltLegs } from './sequence.ts';
 export {

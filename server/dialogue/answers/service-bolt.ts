@@ -1,5 +1,5 @@
 // A bolt by its thread and grade, and a torque wrench with something between it and the nut.
-import { boltTorque, threadOf, wrenchSetting } from '#core';
+import { boltStretch, boltTorque, clampFrom, convert, threadOf, wrenchSetting } from '#core';
 import type { Answer } from '../types.ts';
 import { sentence } from '../words.ts';
 import { type Ask, answer, givenIn, lines, same, type Words } from './service-ask.ts';
@@ -41,6 +41,36 @@ const boltFaults: Readonly<Record<'unknownThread' | 'unknownGrade' | 'unknownCon
   ),
   unknownCondition: same('Dry, oiled or anti-seize?'),
 };
+
+/** F L / (A E): at three quarters of proof for a grade, or at the torque named, over the grip length named. */
+export function stretch(ask: Ask): Answer {
+  const thread = threadOf(givenThread(ask) ?? '');
+  const grade = gradeIn(ask.words);
+  const [length] = givenIn(ask, 'in', 'mm');
+  const [torque] = givenIn(ask, 'lbf.ft', 'N.m');
+  const found = thread && grade ? boltTorque({ thread: thread.id, grade, condition: conditionIn(ask.words) }) : undefined;
+  if (!thread || !length || found?.code !== 'boltTorque')
+    return answer(
+      'stretch.missing',
+      same('Give me thread, grade and the grip from head to nut: stretch over four inches of a half twenty grade eight.'),
+    );
+  const suits = torque && (torque.unit === 'N.m') === (thread.unit === 'mm');
+  const clamp = suits ? clampFrom(torque.value, thread, found.k) : found.clamp;
+  const drawn = boltStretch(clamp, convert(length, thread.unit === 'in' ? 'in' : 'mm').value, thread);
+  const tell = ask.tell.amount(drawn.stretch, 'endPlay');
+  return answer(
+    'stretch',
+    {
+      speak: `${sentence(tell.speak)} at ${suits ? 'that torque' : 'three quarters of proof'}, figured on steel and the thread's area all the way; a plain shank draws out less.`,
+      show: lines(
+        `${thread.id} grade ${grade}: ${tell.show}`,
+        `F L / (A E): clamp ${Math.round(clamp.valueOf())} ${found.clampUnit}, area ${thread.area}, E of steel`,
+        'A plain shank is thicker and draws out less. Stretch that stays after loosening: new bolt.',
+      ),
+    },
+    { sources: [drawn.source, thread.source, found.grade.source] },
+  );
+}
 
 export function givenThread({ given, words }: Ask): string | undefined {
   const said = given.find((one) => 'field' in one && /Thread$/.test(one.field))?.value;

@@ -1,12 +1,14 @@
 // Grease: which, how much, what may meet what, and how it goes through a greasable spindle.
-import { cavityVolume, gramsToFill, mayMix, measured, strokeRange, strokesFor, thickenersIn } from '#core';
-import { greaseServices } from '#data';
+import { amountIn, cavityVolume, gramsToFill, mayMix, measured, strokeRange, strokesFor, thickenersIn } from '#core';
+import { greaseGrades, greaseServices } from '#data';
 import type { Answer } from '../types.ts';
 import { type Ask, answer, givenIn, join, lines, same } from './service-ask.ts';
 
 export function grease(ask: Ask): Answer {
   const { words } = ask;
   if (/mix|together|on top of|compatib|over /.test(words)) return mixing(ask);
+  const graded = gradeIn(words);
+  if (graded) return graded;
   if (/stroke|pump|how much|how many|fill/.test(words)) return amount(ask);
   if (/pack/.test(words)) return packing();
   if (/through|zerk|fitting|greasable/.test(words)) return through();
@@ -34,6 +36,24 @@ function which(ask: Ask): Answer {
       used: [lube],
       caution: 'mixGrease',
     },
+  );
+}
+
+const grades: Readonly<Record<string, string>> = { zero: '0', one: '1', two: '2', three: '3' };
+
+/** What an NLGI number says; of the number that wheel bearings take, the whole answer is the better one. */
+function gradeIn(words: string): Answer | undefined {
+  const said = /(?:nlgi|n l g i)(?: number| grade)? (\w+)/.exec(words)?.[1] ?? '';
+  const row = greaseGrades.find(({ id }) => id === (grades[said] ?? said) && id !== '2');
+  if (!row) return undefined;
+  const way = Number(row.id) > 2 ? 'Stiffer' : 'Softer';
+  return answer(
+    'grease.grade',
+    {
+      speak: `${way} than number two, which is what wheel bearings take unless the maker says so.`,
+      show: `NLGI ${row.id}: worked penetration ${row.min} to ${row.max} tenths of a millimetre (ASTM D217). Wheel bearings: NLGI 2, 265 to 295.`,
+    },
+    { sources: [row.source] },
   );
 }
 
@@ -70,17 +90,19 @@ function mixing({ words }: Ask): Answer {
 /** Strokes from three lengths named in the question: hub bore, spindle, distance between the bearings. */
 function amount(ask: Ask): Answer {
   const sizes = givenIn(ask, 'in', 'mm').map(({ value, unit }) => (unit === 'mm' ? value.div('25.4') : value));
-  const [bore, spindle, length] = sizes;
+  const known = measured(ask.readings, { field: 'innerJournal' });
+  const [bore, spindle, length] = sizes.length === 2 && known ? [sizes[0], amountIn(known, 'in').value, sizes[1]] : sizes;
   const volume = bore && spindle && length ? cavityVolume({ bore, spindle, length }) : undefined;
   if (!volume) {
     return answer(
       'grease.amount',
       {
-        speak:
-          'Until clean grease shows, not by count. For a count give me hub bore, spindle, and the distance between the bearings.',
+        speak: known
+          ? 'Until clean grease shows, not by count. For a count ask: how many strokes for a two and a half bore and three inches between bearings.'
+          : 'Until clean grease shows, not by count. For a count ask: how many strokes for a two and a half bore one and a half spindle and three inches between bearings.',
         show: lines(
           'Pack the bearings full; the hub to the level of the cups, a thin film in the cap (documents differ: some fill the cap).',
-          'For a count of strokes: hub bore, spindle diameter and distance between the bearings, in that order.',
+          'For a count of strokes: hub bore, spindle diameter and distance between the bearings, in that order, in one breath. The spindle is not needed once the inner journal is measured.',
         ),
       },
       { sources: ['jamestowndistributors.com hub sheet; TM 9-2330-331-14&P'], caution: 'sealBlow' },

@@ -117,20 +117,41 @@ function largest(ranges: readonly Range[]): Range['high'] {
 const degrees = (value: HubHeat['hottest']['temperature'], { tell }: Ask, form: keyof Words): string =>
   tell.amount({ value, unit: 'degF' })[form];
 
-const heatWords: WordsFor<HubHeat> = {
-  hubsAlike: () => same('The hubs agree.'),
-  hubAlone: () => same('Noted. One hub alone says little: call its mate on the other side.'),
+const hubNamed = ({ hub }: HubHeat['hottest']): string => (hub === '' ? 'That hub' : `The ${hub} hub`);
+
+/** The rise over the air, where the air is known. */
+function overAir({ overAmbient }: HubHeat, ask: Ask, form: keyof Words): string {
+  return overAmbient ? `, ${degrees(overAmbient, ask, form)} over the air` : '';
+}
+
+export const heatWords: WordsFor<HubHeat> = {
+  hubsAlike: (verdict, ask) => both((form) => `The hubs agree${overAir(verdict, ask, form)}.`),
+  hubAlone: (verdict, ask) =>
+    both((form) =>
+      join(
+        `One hub alone says little${overAir(verdict, ask, form)}: call its mate on the other side`,
+        verdict.overAmbient ? '' : 'and the ambient',
+      ).concat('.'),
+    ),
+  hubRise: (verdict, ask) =>
+    both((form) => {
+      const hot = verdict.onHotDay ? `: on a hundred-degree day that is ${degrees(verdict.onHotDay, ask, form)}` : '';
+      return `${hubNamed(verdict.hottest)} runs hot for this air${overAir(verdict, ask, form)}${hot}. Find out why before it goes out.`;
+    }),
   hubApart: ({ hottest, apart }, ask) =>
     both(
       (form) =>
-        `The ${hottest.hub} hub is ${apart ? degrees(apart, ask, form) : 'much'} hotter than its mate. Hot drum with a cool centre is a dragging brake; hot centre is a bearing: take it down.`,
+        `${hubNamed(hottest)} is ${apart ? degrees(apart, ask, form) : 'much'} hotter than its mate. Hot drum with a cool centre is a dragging brake; hot centre is a bearing: take it down.`,
     ),
-  hubHot: ({ hottest }, ask) =>
-    both((form) => `The ${hottest.hub} hub is at ${degrees(hottest.temperature, ask, form)}: find out why before it goes out.`),
+  hubHot: (verdict, ask) =>
+    both(
+      (form) =>
+        `${hubNamed(verdict.hottest)} is at ${degrees(verdict.hottest.temperature, ask, form)}${overAir(verdict, ask, form)}: find out why before it goes out.`,
+    ),
   hubStop: ({ hottest }, ask) =>
     both(
       (form) =>
-        `The ${hottest.hub} hub is at ${degrees(hottest.temperature, ask, form)}: do not run it. Let it cool, take it down.`,
+        `${hubNamed(hottest)} is at ${degrees(hottest.temperature, ask, form)}: do not run it. Let it cool, take it down.`,
     ),
 };
 

@@ -15,7 +15,7 @@ import { bearingAdjustments, type FieldId, fieldOf, type UnitId } from '#data';
 import type { Answer } from '../types.ts';
 import { listed, sentence } from '../words.ts';
 import { type Ask, answer, join, lines, same, type Words } from './service-ask.ts';
-import { bolt, extension, givenThread } from './service-bolt.ts';
+import { bolt, extension, givenThread, stretch } from './service-bolt.ts';
 import { recordedTorques } from './service-judged.ts';
 
 const parts: ReadonlySet<string> = new Set(['wheelNut', 'uBolt', 'springBolt', 'seat']);
@@ -25,6 +25,7 @@ export function torque(ask: Ask): Answer {
   const { job, question } = ask;
   const words = parts.has(question.of ?? '') ? `${ask.words} ${question.of?.toLowerCase()}` : ask.words;
   if (/extension|crow ?foot/.test(words)) return extension(ask);
+  if (/stretch|elongation/.test(words)) return stretch(ask);
   if (/grade|class|anti.?seize/.test(words)) return bolt(ask);
   if (/u.?bolt/.test(words)) return uBolts(ask);
   if (/spring ?bolt|shackle|equali[sz]er|hanger|eye bolt/.test(words)) return springBolts(ask);

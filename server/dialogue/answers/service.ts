@@ -1,6 +1,6 @@
 // The service topics and who answers them; what the dialogue and the page ask besides.
-import { measured, nameDamage, retorqueReminders } from '#core';
-import { type FieldId, hubHeat } from '#data';
+import { nameDamage, retorqueReminders } from '#core';
+import type { FieldId } from '#data';
 import type { QuestionIntent, Topic } from '#intents';
 import type { EventBody, JobRecord, ValueRecord } from '#log/events';
 import type { AlignmentView, Answer, Answerer, Know, SequenceView } from '../types.ts';
@@ -11,6 +11,7 @@ import { compute } from './service-compute.ts';
 import { due } from './service-due.ts';
 import { endPlay } from './service-end-play.ts';
 import { grease } from './service-grease.ts';
+import { hubHeat } from './service-hub-heat.ts';
 import { type Judged, judged } from './service-judged.ts';
 import { sequence, sequenceView } from './service-sequence.ts';
 import { torque } from './service-torque.ts';
@@ -25,6 +26,7 @@ export const serviceAnswers: Partial<Record<Topic, Answerer>> = {
   sequence: asked(sequence),
   endPlay: asked(endPlay),
   grease: asked(grease),
+  hubHeat: asked(hubHeat),
   alignment: asked(alignment),
   brake: asked(brake),
   compute: asked(compute),
@@ -33,36 +35,10 @@ export const serviceAnswers: Partial<Record<Topic, Answerer>> = {
 
 /** Questions that another topic's words catch though they are about service: asked first, undefined where they are not. */
 export const serviceFirst: Partial<Record<Topic, (...asked: Parameters<Answerer>) => Answer | undefined>> = {
-  bearing: ({ words }, job, know, now) => damageAnswer(words ?? '') ?? hotHub(words, job, know, now),
+  bearing: ({ words }) => damageAnswer(words ?? ''),
   fits: (question, job, know, now) =>
     /volt|gauge/.test(question.words ?? '') ? brake(askOf(question, job, know, now)) : undefined,
 };
-
-/** "Is the hub too hot": the hubs of this job against each other and the figures. */
-function hotHub(words: string | undefined, job: JobRecord, know: Know, now: string): Answer | undefined {
-  if (!/\bhot|temperature|warm/.test(words ?? '')) return undefined;
-  const ask = askOf(plain, job, know, now);
-  const read = measured(ask.readings, { field: 'hubTemperature' });
-  const told = read && judged(read, ask);
-  const sources = hubHeat.map(({ source }) => source);
-  const figures = lines(
-    ...hubHeat.map(({ kind, above, act, source }) => `${kind === 'apart' ? 'apart by' : 'over'} ${above} °F: ${act} (${source})`),
-  );
-  if (!told)
-    return answer(
-      'hubHeat.unmeasured',
-      {
-        speak: 'Compare the hubs after the same run; twenty degrees apart, look at the hotter one. No law sets a figure.',
-        show: figures,
-      },
-      { sources, missing: ['hubTemperature'] },
-    );
-  return answer(
-    `hubHeat.${told.code}`,
-    { speak: told.speak, show: lines(told.show, figures) },
-    { sources, used: ask.readings.filter(({ field }) => field === 'hubTemperature') },
-  );
-}
 
 const plain: QuestionIntent = { kind: 'question', topic: 'value' };
 

@@ -126,6 +126,18 @@ describe('hub heat', () => {
     expect(judgeHubHeat(hubs(...degrees), f(70))).toMatchObject({ code });
   });
 
+  // the same figures, the rise carried to air of 100 F (common practice, no source)
+  test.each([
+    [[180, 175], 70, 'hubsAlike'],
+    [[180, 175], 40, 'hubRise'],
+    [[120, 118], 90, 'hubsAlike'],
+    [[180], 40, 'hubRise'],
+    [[230, 228], 40, 'hubHot'],
+    [[220, 215], 110, 'hubsAlike'],
+  ])('%o in air of %d: %s', (degrees, air, code) => {
+    expect(judgeHubHeat(hubs(...degrees), f(air))).toMatchObject({ code });
+  });
+
   test('the rise over the air is of the hottest', () => {
     expect(judgeHubHeat(hubs(110, 140), f(70))?.overAmbient?.valueOf()).toBe(70);
   });

@@ -1,6 +1,6 @@
 // Threads, grades, torques and wrench extensions against printed values. Each row names where it is printed.
 import { describe, expect, test } from 'vitest';
-import { boltTorque, clampFrom, Fraction, gradeOf, proofLoad, threadOf, wrenchSetting } from '#core';
+import { boltStretch, boltTorque, clampFrom, Fraction, gradeOf, proofLoad, threadOf, wrenchSetting } from '#core';
 import { threads } from '#data';
 
 const areaFormula = 'A = 0.7854 (D - 0.9743/n)^2, ASME B1.1 as printed at tribology-abc.com';
@@ -123,5 +123,17 @@ describe('wrench extension', () => {
   ])('a wrench of %d and an extension of %d: the %s is wrong', (length, extension, argument) => {
     const found = wrenchSetting({ value: new Fraction(90), unit: 'lbf.ft' }, new Fraction(length), new Fraction(extension));
     expect(found).toEqual({ code: 'badWrench', argument });
+  });
+});
+
+describe('bolt stretch, F L / (A E)', () => {
+  test.each([
+    ['7/8-9', 10_000, 5, 0.0036, 0.00005, 'engineeringtoolbox.com bolt-stretching d_1164, 7/8 in stud, 10,000 lb over 5 in'],
+    ['M10x1.5', 25_000, 50, 0.108, 0.0005, 'machinecalcs.com bolt elongation calculator, M10 x 1.5, 25 kN over 50 mm'],
+  ] as const)('%s under %d over %d: %d', (name, clamp, length, want, near, _source) => {
+    const thread = threadOf(name);
+    if (!thread) throw new TypeError(`no thread ${name}`);
+    const { stretch } = boltStretch(new Fraction(clamp), new Fraction(length), thread);
+    expect(Math.abs(stretch.value.valueOf() - want)).toBeLessThan(near);
   });
 });

@@ -320,3 +320,53 @@ describe('judging what was called out', () => {
     ]);
   });
 });
+
+describe('the hub heat, the stretch and the grease asked about', () => {
+  const hub = (side: 'left' | 'right', degrees: string) => value('hubTemperature', degrees, { unit: 'degF', side });
+
+  test.each([
+    ['is a hub at one sixty too hot', [], 'hubHeat.hubAlone', ['ambientTemperature']],
+    ['is a hub at one ninety too hot ambient forty', [], 'hubHeat.hubRise', []],
+    ['how hot should the hubs get', [], 'hubHeat.unmeasured', ['hubTemperature']],
+    ['is the hub too hot', [hub('left', '180'), hub('right', '120')], 'hubHeat.hubApart', ['ambientTemperature']],
+    [
+      'are the hubs too hot',
+      [hub('left', '120'), hub('right', '118'), value('ambientTemperature', '80', { unit: 'degF' })],
+      'hubHeat.hubsAlike',
+      [],
+    ],
+  ] as const)('%s: %s', (text, values, code, missing) => {
+    expect(ask(text, jobWith(...values))).toMatchObject({ code, missing });
+  });
+
+  test('the rise is said with the verdict', () => {
+    const told = ask('is a hub at one ninety too hot ambient forty');
+    expect(told.show).toContain('150');
+    expect(told.show).toContain('250');
+  });
+
+  test.each([
+    ['stretch over four inches of a half twenty grade eight', 'stretch', '0.012'],
+    ['how much does a half twenty grade eight stretch over four inches', 'stretch', '0.012'],
+    ['how much will a half inch grade five bolt stretch', 'stretch.missing', 'thread'],
+    ['can i mix lithium with polyurea', 'grease.mixesNot', 'Not together'],
+    ["what's gc lb", 'grease.which', 'GC'],
+    ['what is nlgi three', 'grease.grade', '220'],
+    ['how many pumps of grease for the hub', 'grease.amount', 'bore'],
+    [
+      'how many strokes for a two and a half bore one and a half spindle and three inches between bearings',
+      'grease.strokes',
+      'cubic inches',
+    ],
+    ["what's the torque order on eight", 'sequence.order', '1'],
+  ] as const)('%s: %s', (text, code, shown) => {
+    const told = ask(text);
+    expect(told.code).toBe(code);
+    expect(told.show).toContain(shown);
+  });
+
+  test('with the inner journal measured, bore and distance are enough', () => {
+    const job = jobWith(value('innerJournal', '3/2', { unit: 'in' }));
+    expect(ask('how many strokes for a two and a half bore and three inches between bearings', job).code).toBe('grease.strokes');
+  });
+});
