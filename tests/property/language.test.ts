@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { expect, it } from 'vitest';
-import { type Field, type FieldId, fields } from '#data';
+import { type Field, type FieldId, fields, units } from '#data';
 import { sayField, sayValue, showField, showValue, understand } from '#intents';
 import { grammar, sample, wordList } from '#intents/grammar';
 
@@ -64,6 +64,24 @@ it('keeps hedges, ranges and tolerances through speech and show', () => {
   );
 });
 
+it('brings every unit through speech and show, in both spellings, with hedge, range and tolerance', () => {
+  const value = fc.integer({ min: 1, max: 4000 }).map((count) => new Fraction(count, 16).toFraction());
+  const unit = fc.constantFrom(...units.map(({ id }) => id).filter((id) => id !== 'ft'));
+  fc.assert(
+    fc.property(value, unit, fc.constantFrom('british' as const, 'american' as const), (value, unit, spelling) => {
+      const to = new Fraction(value).add(1).toFraction();
+      const forms = [{}, { hedge: 'about' as const }, { to }, { plusMinus: '1/16' }];
+      for (const print of [sayValue, showValue]) {
+        for (const form of forms) {
+          const text = print(undefined, { value, unit, ...form }, { spelling });
+          expect({ text, ...only(text) }).toMatchObject({ kind: [expect.any(String)], intent: { value, unit, ...form } });
+        }
+      }
+    }),
+    { numRuns: 1500 },
+  );
+});
+
 const digits = (least: number, most: number) => fc.stringMatching(new RegExp(`^[1-9][0-9]{${least - 1},${most - 1}}$`));
 const tokens: readonly (readonly [FieldId, fc.Arbitrary<string>])[] = [
   [
@@ -122,7 +140,10 @@ it('gives every field a label', () => {
 const numberish =
   /[0-9½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]|zero|oh|\bo\b|nought|naught|aught|ought|nil|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|twenty|thirty|fort|fifty|hundred|thousand|million|billion|trillion|half|quarter|dozen|score|pair|couple|grand|inch|foot|feet|yard|mile|ton|pound/i;
 
-it('takes no measurement out of garbage, and never fails', () => {
+/** Quick by default; AXLEHAND_GARBAGE=100000 is the whole number. */
+const garbageRuns = Number(process.env.AXLEHAND_GARBAGE ?? 20_000);
+
+it('takes no measurement out of garbage, and never fails', { timeout: 600_000 }, () => {
   const garbage = fc.oneof(
     fc.string({ unit: 'grapheme', maxLength: 200 }),
     fc.string({ unit: 'binary', maxLength: 200 }),
@@ -136,7 +157,7 @@ it('takes no measurement out of garbage, and never fails', () => {
       );
       expect(measured && !numberish.test(text)).toBe(false);
     }),
-    { numRuns: 20_000 },
+    { numRuns: garbageRuns },
   );
 });
 
