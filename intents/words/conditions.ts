@@ -17,14 +17,14 @@ export const conditionWords: readonly ConditionWords[] = [
     condition: 'broken',
     seriousness: 'safety',
     said: [
-      '(broken|broke|snapped|sheared|busted|torn|fell off|came off|came apart|failed|shattered|stripped|stripped out|cross threaded|pulled out|let go)',
+      '(broken|broke|snapped|sheared|busted|torn|fell off|came off|came apart|failed|shattered|stripped|stripped out|cross threaded|pulled out|let go|separated|delaminated|bulge|bulged|bulging|frayed|cut through|chewed through|rubbed bare|rubbed through|shorted)',
     ],
   },
   {
     condition: 'bent',
     seriousness: 'safety',
     said: [
-      '(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|tweaked|crooked|sagging|sagged|collapsed|flattened)',
+      '(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|tweaked|crooked|sagging|sagged|collapsed|flattened|stretched|necked down)',
     ],
   },
   {
@@ -60,7 +60,7 @@ export const conditionWords: readonly ConditionWords[] = [
     condition: 'worn',
     seriousness: 'wear',
     said: [
-      '(worn|worn out|wore out|too far gone|shot|toast|junk|trash|trashed|done for|wiped|wiped out|bad|thin|worn thin|down to the rivets|down to metal|metal on metal|bald|cupped|feathered|chewed up|had it|no good|ruined|roached|rough|grooved|finished|past it|gone bad)',
+      '(worn|worn out|wore out|too far gone|shot|toast|junk|trash|trashed|done for|wiped|wiped out|bad|thin|worn thin|down to the rivets|down to metal|metal on metal|bald|cupped|feathered|chewed up|had it|no good|ruined|roached|rough|grooved|finished|past it|gone bad|dented|plugged|clogged|chewed)',
     ],
   },
   {

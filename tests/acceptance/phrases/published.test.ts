@@ -67,7 +67,7 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
 };
 
 describe.each(Object.entries(suites))('%s', (_source, cases) => {
-  it.each(cases)('reads %s', (text, value, unit = '1', to) => {
+  it.each(cases.map(([text, ...wanted]) => ({ text, wanted })))('reads $text', ({ text, wanted: [value, unit = '1', to] }) => {
     const { intents, unclaimed } = understand(text);
     const rest = unclaimed.filter((word) => !/^(ths|s)$/.test(word));
     expect({ intents, rest }).toMatchObject({ intents: [{ kind: 'quantity', value, unit, ...(to ? { to } : {}) }], rest: [] });
