@@ -16,10 +16,12 @@ export function settle(temporary: string, path: string): void {
   flush(dirname(path));
 }
 
-/** A flushed copy under a temporary name beside `path`. */
+/** A copy of a database under a temporary name beside `path`, with what still stands in its write-ahead file. */
 export function copyBeside(from: string, path: string): string {
   const temporary = `${path}.coming`;
+  dropHelpers(temporary);
   copyFileSync(from, temporary);
+  if (existsSync(`${from}-wal`)) copyFileSync(`${from}-wal`, `${temporary}-wal`);
   return temporary;
 }
 

@@ -43,22 +43,38 @@ function walk(db: Db, after: number, start: Buffer, folding = true) {
   let prev = start;
   let at = '';
   const seen = (fault?: Verdict['fault']) => ({ events: due, head: prev.toString('hex'), clockWentBack, records, fault });
-  for (const event of all.iterate(after) as Iterable<Hashed>) {
-    const what = faultOf(event, due + 1, prev);
-    if (what) return seen({ seq: what === 'is missing' ? due + 1 : event.seq, job: String(event.job), what });
-    if (event.at < at) clockWentBack.push(event.seq);
-    if (folding && event.job > 0) put(records, event);
-    at = event.at;
-    due = event.seq;
-    prev = event.hash;
+  try {
+    for (const event of all.iterate(after) as Iterable<Hashed>) {
+      const what = faultOf(event, due + 1, prev);
+      if (what) return seen({ seq: what === 'is missing' ? due + 1 : event.seq, job: String(event.job), what });
+      if (event.at < at) clockWentBack.push(event.seq);
+      if (folding && event.job > 0) put(records, event);
+      at = event.at;
+      due = event.seq;
+      prev = event.hash;
+    }
+    return seen();
+  } catch (error) {
+    if (!isUnreadable(error)) throw error;
+    return seen({ seq: due + 1, what: 'cannot be read: the file is damaged there' });
   }
-  return seen();
 }
+
+const isUnreadable = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_CORRUPT');
 
 function faultOf(event: Hashed, due: number, prev: Buffer): string | null {
   if (event.seq !== due) return 'is missing';
   if (!link(prev, event).equals(event.hash)) return 'does not match its hash';
-  return null;
+  return isJson(event.body) ? null : 'is no event, although its hash is right';
+}
+
+function isJson(text: string): boolean {
+  try {
+    return typeof JSON.parse(text)?.kind === 'string';
+  } catch {
+    return false;
+  }
 }
 
 function put(records: Map<string, { record: JobRecord; at: string }>, stored: StoredEvent): void {

@@ -29,6 +29,12 @@ const body: fc.Arbitrary<EventBody> = fc.oneof(
       reading: { seriousness: seriousness as 'safety' | 'info' },
     }),
   ),
+  fc
+    .tuple(fc.constantFrom('r1', 'r2'), fc.boolean())
+    .map(
+      ([id, done]): EventBody =>
+        done ? { kind: 'reminderDone', id } : { kind: 'reminderSet', id, text: 're-torque', dueMiles: '50' },
+    ),
   fc.constantFrom<EventBody>(
     { kind: 'paused' },
     { kind: 'resumed' },
@@ -45,6 +51,7 @@ function made(db: Database.Database): string {
     'SELECT * FROM jobs ORDER BY id',
     'SELECT * FROM job_values ORDER BY job, id',
     'SELECT * FROM terms ORDER BY term, doc',
+    'SELECT * FROM reminders ORDER BY job, id',
   ];
   return JSON.stringify(tables.map((sql) => db.prepare(sql).all()));
 }
@@ -62,7 +69,7 @@ it('rebuilds to what it was', () => {
       }
       const live = made(db);
       expect(live).toContain('first');
-      db.exec("DELETE FROM job_values; UPDATE jobs SET title = 'wrong'");
+      db.exec("DELETE FROM job_values; DELETE FROM reminders; UPDATE jobs SET title = 'wrong'");
       db.exec(
         "INSERT INTO jobs VALUES (99, 1, 'a ghost', 'inspection', 'open', '', '', 0, 0); INSERT INTO words (rowid, text) VALUES (99, 'ghost')",
       );

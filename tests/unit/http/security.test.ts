@@ -1,8 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { LogFault } from '#log';
 import type { DeviceList, ErrorBody } from '#wire';
-import { somewhere } from '../../support/log.ts';
+import { aLog, somewhere } from '../../support/log.ts';
 import { aServer, ownHost, ownOrigin, paired, spoken } from '../../support/server.ts';
 
 const open = () => ({ method: 'POST', body: spoken('open a job for the blue trailer') });
@@ -218,6 +219,18 @@ describe('devices', () => {
   });
 });
 
+it('lets a device look that cannot be noted as seen, because the disk takes no more', async () => {
+  let now = '2026-11-25T09:00:00.000Z';
+  const log = aLog();
+  const full = () => {
+    throw new LogFault('full');
+  };
+  const server = await aServer({ trusted: false }, { ...log, deviceSeen: full }, () => now);
+  const cookie = await paired(server, 'desk');
+  now = '2026-11-27T09:00:00.000Z';
+  expect((await server.call('/api/jobs', { headers: { cookie } })).status).toBe(200);
+});
+
 describe('how much', () => {
   it('asks a caller that is too quick to wait', async () => {
     const server = await aServer({ limit: { perSecond: 1, burst: 3 } });
@@ -340,13 +353,33 @@ describe('the rack', () => {
     expect(server.log.stock()[1]?.values).toEqual({ hubFace: '147/2' });
   });
 
+  it('keeps the good lines of a list and names line, column and fault of the bad ones', async () => {
+    const server = await aServer();
+    const csv = `${head}A,x,,1,72,58,electric\nA,y,,1,72,58,electric\nB,z,,1,wide,58,electric\nC,w,,1,73,58,idler\n`;
+    const { taken, faults } = (await (await server.call('/api/stock', post(csv))).json()) as { taken: number; faults: object[] };
+    expect(taken).toBe(2);
+    expect(faults).toMatchObject([
+      { line: 3, column: 'id', fault: 'is also on line 2' },
+      { line: 4, column: 'hubFace' },
+    ]);
+    expect(server.log.stock().map(({ id }) => id)).toEqual(['A', 'C']);
+  });
+
+  it('gives the list out as it takes it in', async () => {
+    const server = await aServer();
+    await server.call('/api/stock', post(`${head}A-1,"Axle, one",rack 1,2,72 3/8,58,electric\nA-2,Two,,,73.5,,\n`));
+    const before = server.log.stock();
+    const csv = await (await server.call('/api/stock?format=csv')).text();
+    expect(await (await server.call('/api/stock', post(csv))).json()).toEqual({ taken: 2 });
+    expect(server.log.stock()).toEqual(before);
+  });
+
   it.each([
     ['an unknown column', 'id,title,colour\nA,x,red\n', /line 1, colour/],
     ['a missing column', 'id,quantity\nA,1\n', /line 1, title/],
     ['no number', `${head}A,x,,1,wide,58,electric\n`, /line 2, hubFace: a number in in/],
     ['a number out of range', `${head}A,x,,1,7000,58,electric\n`, /line 2, hubFace/],
     ['a choice that is none', `${head}A,x,,1,72,58,steam\n`, /line 2, brakeType: one of/],
-    ['an id twice', `${head}A,x,,1,72,58,electric\nA,y,,1,72,58,electric\n`, /line 3, id: is also on line 2/],
     ['a quantity of half', `${head}A,x,,0.5,72,58,electric\n`, /line 2, quantity/],
     ['a row too long', `${head}A,x,,1,72,58,electric,more\n`, /line 2/],
   ])('refuses %s and keeps the old list', async (_, csv, message) => {

@@ -3,6 +3,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { LogFault, openLog, openToRead, restoreLog } from '#log';
 import { foldAll } from '#log/events';
+import { link, type StoredEvent } from '../../../server/log/chain.ts';
 import { migrate, migrations } from '../../../server/log/schema.ts';
 import { openStore } from '../../../server/log/store.ts';
 import { verifyAll } from '../../../server/log/verify.ts';
@@ -126,6 +127,20 @@ describe('the events table', () => {
     expect(damaged.verify().fault?.seq).toBe(seq);
     expect(faultOf(() => damaged.append(aTurn('1')))).toBe('damaged');
     expect(damaged.search({}).total).toBe(1);
+  });
+
+  it('names an event that is none, although someone made the chain fit it', () => {
+    const path = somewhere();
+    const log = openLog(path);
+    log.append(aTurn(null, [opens('blue trailer')]));
+    log.close();
+    const db = new Database(path);
+    const last = db.prepare('SELECT * FROM events WHERE seq = 3').get() as StoredEvent;
+    const before = db.prepare('SELECT hash FROM events WHERE seq = 2').pluck().get() as Buffer;
+    db.exec('DROP TRIGGER events_unchanged');
+    db.prepare('UPDATE events SET body = ?, hash = ? WHERE seq = 3').run('{', link(before, { ...last, body: '{' }));
+    db.close();
+    expect(aLog(path).verify().fault).toMatchObject({ seq: 3, what: expect.stringContaining('is no event') });
   });
 
   it('misses events cut off at the end', () => {
@@ -259,6 +274,19 @@ describe('backup and restore', () => {
     const restored = aLog(path);
     expect(restored.verify().head).toBe(copied.head);
     expect(restored.append(aTurn('1')).seq).toBe(copied.events + 2);
+  });
+
+  it('puts back a log that was set aside after a crash, with what stood in its write-ahead file', async () => {
+    const path = somewhere();
+    const log = aLog(path);
+    log.append(aTurn(null, [opens('blue trailer')]));
+    const kept = somewhere('kept.db');
+    for (const end of ['', '-wal']) copyFileSync(path + end, kept + end);
+    expect(statSync(`${kept}-wal`).size).toBeGreaterThan(0);
+    const again = somewhere();
+    expect(restoreLog(kept, again).verdict.events).toBe(3);
+    expect(aLog(again).verify()).toMatchObject({ events: 3, jobs: 1 });
+    expect(existsSync(`${again}.coming-wal`)).toBe(false);
   });
 
   it('does not put back a copy that fails its check', async () => {
