@@ -38,7 +38,7 @@ export interface Services extends House {
 }
 
 const jsonMost = 64 * 1024;
-const stockMost = 1024 * 1024;
+const stockMost = 4 * 1024 * 1024;
 
 export function createServices(house: House): Services {
   const { log, speech, clock } = house;

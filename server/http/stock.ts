@@ -1,4 +1,4 @@
-// The shop's own rack, brought in as CSV: one axle a line, every line checked before any is taken.
+// The shop's own rack, in and out as CSV: one axle a line. A bad line is left out and named; the good ones are taken.
 import Papa from 'papaparse';
 import { Fraction } from '#core';
 import { type Field, type FieldId, fields, type StockAxle } from '#data';
@@ -12,10 +12,10 @@ export interface StockFault {
 
 const plain = ['id', 'title', 'place', 'quantity'];
 const fieldById = new Map<string, Field>(fields.map((field) => [field.id, field]));
-const linesMost = 2000;
+const linesMost = 20_000;
 
 /** Reads `id,title,place,quantity,hubFace,springCentre,...`; empty cells are not known. */
-export function readStock(csv: string): { readonly axles: readonly StockAxle[] } | { readonly faults: readonly StockFault[] } {
+export function readStock(csv: string): { readonly axles: readonly StockAxle[]; readonly faults: readonly StockFault[] } {
   const { data, meta, errors } = Papa.parse<Record<string, string>>(csv.replace(/^\uFEFF/, ''), {
     header: true,
     skipEmptyLines: 'greedy',
@@ -26,13 +26,24 @@ export function readStock(csv: string): { readonly axles: readonly StockAxle[] }
       .filter((name) => !plain.includes(name) && !fieldById.has(name))
       .map((column) => ({ line: 1, column, fault: 'no such column' })),
     ...['id', 'title'].filter((name) => !header.includes(name)).map((column) => ({ line: 1, column, fault: 'is missing' })),
-    ...errors.map(({ row = 0, message }) => ({ line: row + 2, column: '', fault: message })),
     ...(data.length > linesMost ? [{ line: linesMost + 2, column: '', fault: `more than ${linesMost} axles` }] : []),
   ];
-  if (faults.length > 0) return { faults };
+  if (faults.length > 0) return { axles: [], faults };
+  faults.push(...errors.map(({ row = 0, message }) => ({ line: row + 2, column: '', fault: message })));
   const ids = new Map<string, number>();
-  const axles = data.map((cells, i) => readAxle(cells, i + 2, ids, faults));
-  return faults.length > 0 ? { faults } : { axles };
+  const read = data.map((cells, i) => ({ line: i + 2, axle: readAxle(cells, i + 2, ids, faults) }));
+  const bad = new Set(faults.map(({ line }) => line));
+  return { axles: read.filter(({ line }) => !bad.has(line)).map(({ axle }) => axle), faults };
+}
+
+/** The list in the columns that `readStock` takes. A text that a spreadsheet would compute is put in quotes of its own. */
+export function writeStock(axles: readonly StockAxle[]): string {
+  const used = fields.map(({ id }) => id).filter((id) => axles.some(({ values }) => values[id] !== undefined));
+  const rows = axles.map(({ id, title, place, quantity, values }) => [
+    ...[id, title, place ?? '', String(quantity)],
+    ...used.map((field) => values[field] ?? ''),
+  ]);
+  return `${Papa.unparse({ fields: [...plain, ...used], data: rows }, { escapeFormulae: true })}\n`;
 }
 
 function readAxle(cells: Record<string, string>, line: number, ids: Map<string, number>, faults: StockFault[]): StockAxle {

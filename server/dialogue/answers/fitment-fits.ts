@@ -82,7 +82,7 @@ const makerFirst = "The axle maker's own figures come first; a person signs for 
 function eventsOf(given: Verdict, voice: Voice): EventBody[] {
   const { candidate, result, rests, unconfirmed } = given;
   const { id, title, values } = candidate;
-  const reasons = telling(given).map((row) => `${rowLine(row, voice)}${work(row)}`);
+  const reasons = telling(given).map((row) => `${rowLine(row, voice)}${work(row)} (${row.source})`);
   const verdict: EventBody = { kind: 'verdictGiven', verdict: result, reasons, rests, unconfirmed, ...(id ? { stock: id } : {}) };
   return id ? [{ kind: 'candidateChosen', stock: id, title, values: values as Record<string, string> }, verdict] : [verdict];
 }

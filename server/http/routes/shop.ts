@@ -4,7 +4,7 @@ import { readBody } from '../body.ts';
 import { only } from '../gate.ts';
 import { problem } from '../problem.ts';
 import { shopSettings } from '../schemas.ts';
-import { readStock } from '../stock.ts';
+import { readStock, writeStock } from '../stock.ts';
 import type { Turns } from '../turns.ts';
 
 /** How the shop speaks and shows things. */
@@ -20,17 +20,21 @@ export function settingsRoutes(log: Log, turns: Turns): Hono {
   return app;
 }
 
-/** The axles on the rack. POST takes text/csv and puts the whole list in the place of the old one. */
+/** The axles on the rack. POST takes text/csv: its good lines take the place of the old list, its bad ones are named. GET with ?format=csv gives the list out. */
 export function stockRoutes(log: Log): Hono {
   const app = new Hono();
-  app.get('/', (c) => c.json({ stock: log.stock() }));
+  app.get('/', (c) =>
+    c.req.query('format') === 'csv'
+      ? c.body(writeStock(log.stock()), 200, { 'content-type': 'text/csv; charset=utf-8' })
+      : c.json({ stock: log.stock() }),
+  );
   app.post('/', only('desk'), async (c) => {
     if (!/^text\/csv\s*(;|$)/i.test(c.req.header('content-type') ?? ''))
       return problem(c, 'badRequest', 'Send the list as text/csv.');
     const read = readStock(await c.req.text());
-    if ('axles' in read) {
+    if (read.axles.length > 0) {
       log.putStock(read.axles);
-      return c.json({ taken: read.axles.length });
+      return c.json({ taken: read.axles.length, ...(read.faults.length > 0 ? { faults: read.faults } : {}) });
     }
     const first = read.faults.slice(0, 10).map(({ line, column, fault }) => `line ${line}, ${column || 'whole line'}: ${fault}`);
     const more = read.faults.length > first.length ? [`and ${read.faults.length - first.length} more`] : [];
