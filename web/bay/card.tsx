@@ -1,14 +1,16 @@
 // The job card on its clipboard: found and fitted side by side, left and right in their places, unconfirmed values boxed
 // with a broken line and the word.
+import { useEffect, useRef } from 'hono/jsx/dom';
 import type { CardRow, JobView } from '#wire';
 import { linesOf } from '../shared/card-lines.ts';
 import type { KeptValue } from './state.ts';
 
 export function JobCard({ view, kept }: { view: JobView | null; kept: readonly KeptValue[] }) {
   const lines = linesOf(view?.card ?? []);
+  const fresh = useFresh(view);
   const unconfirmed = (view?.card ?? []).filter(({ status }) => status === 'heard').length;
   return (
-    <section class="clipboard" aria-label="Job card">
+    <section class="clipboard" aria-label="Job card" ref={fresh.card}>
       <Clip />
       <div class="card">
         <h2>
@@ -28,7 +30,7 @@ export function JobCard({ view, kept }: { view: JobView | null; kept: readonly K
             </thead>
             <tbody>
               {lines.map((line) => (
-                <tr key={line.key}>
+                <tr key={line.key} class={[...line.found, ...line.fitted].some(({ id }) => fresh.ids.has(id)) ? 'fresh' : ''}>
                   <th scope="row">{line.label}</th>
                   <td>
                     <Values rows={line.found} />
@@ -74,7 +76,7 @@ function Values({ rows }: { rows: readonly CardRow[] }) {
   return (
     <>
       {rows.map((row) => (
-        <span key={row.id} class={`value ${row.status}`}>
+        <span key={row.id} class={`value ${row.status} ${/\d/.test(row.shown) ? '' : 'words'}`}>
           {row.side ? <span class="side">{row.side}</span> : null}
           <b>{row.shown}</b>
           {row.status === 'heard' ? <em>unconfirmed</em> : <span class="tick-mark" role="img" aria-label="confirmed" />}
@@ -82,6 +84,25 @@ function Values({ rows }: { rows: readonly CardRow[] }) {
       ))}
     </>
   );
+}
+
+/** The rows that came with the latest version of this job; where the card has a column of its own, they are brought into sight. */
+function useFresh(view: JobView | null) {
+  const card = useRef<HTMLElement>(null);
+  const seen = useRef<{ job: string; version: number; all: ReadonlySet<string>; ids: ReadonlySet<string> } | null>(null);
+  const before = seen.current;
+  if (view && (before?.job !== view.id || before.version !== view.version)) {
+    const all = new Set(view.card.map(({ id }) => id));
+    const added = before?.job === view.id ? [...all].filter((id) => !before.all.has(id)) : [];
+    const ids = added.length > 0 ? new Set(added) : before?.job === view.id ? before.ids : new Set<string>();
+    seen.current = { job: view.id, version: view.version, all, ids };
+  }
+  useEffect(() => {
+    const board = card.current?.closest('.board');
+    if (board && getComputedStyle(board).overflowY === 'auto')
+      card.current?.querySelector('tr.fresh')?.scrollIntoView({ block: 'nearest' });
+  }, [view?.version]);
+  return { card, ids: seen.current?.ids ?? new Set<string>() };
 }
 
 function Clip() {

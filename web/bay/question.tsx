@@ -9,7 +9,7 @@ export function Question({ state, onSay }: { state: Bay; onSay: (text: string) =
   const choices = view.choices ?? [];
   return (
     <section class="question" aria-label="Question">
-      <p class={`question-words ${words.length > 110 ? 'long' : ''}`}>{words}</p>
+      <Words words={words} />
       <div class="answers">
         {choices.map(({ say, show }) => (
           <button key={say} type="button" class="answer choice" onClick={() => onSay(say)}>
@@ -30,5 +30,18 @@ export function Question({ state, onSay }: { state: Bay; onSay: (text: string) =
         ) : null}
       </div>
     </section>
+  );
+}
+
+/** Of a long question the first line is what it is about: that is what is read from afar. */
+function Words({ words }: { words: string }) {
+  const [lead = '', ...rest] = words.split('\n');
+  if (words.length <= 60 || rest.length === 0 || lead.length > 60)
+    return <p class={`question-words ${words.length > 110 ? 'long' : ''}`}>{words}</p>;
+  return (
+    <p class="question-words long">
+      <b class="question-lead">{lead}</b>
+      {rest.join('\n')}
+    </p>
   );
 }

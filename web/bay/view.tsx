@@ -1,5 +1,5 @@
 // The bay as a whole: it reads the state and calls the controller's hands; it decides nothing.
-import type { Settings as Shop } from '#wire';
+import type { JobView, Settings as Shop } from '#wire';
 import { pictureFor } from '../drawings/choose.ts';
 import { Drawing } from '../drawings/picture.tsx';
 import { useStore } from '../shared/store.ts';
@@ -26,22 +26,21 @@ export interface Hands {
 
 export function BayView({ hands }: { hands: Hands }) {
   const state = useStore(bay);
+  // An order or a move is the matter in hand: it is drawn large, beside the step.
+  const leads = Boolean(state.view?.sequence || state.view?.alignment);
   return (
     <>
       <Strip state={state} onSettings={hands.openSettings} />
       <Cautions state={state} />
-      <main class={`floor ${state.view?.question ? 'asking' : ''}`}>
+      <main class={`floor ${state.view?.question ? 'asking' : ''} ${leads ? 'leads' : ''}`}>
         <h1 class="unseen">The bay</h1>
         <div class="work">
           <StepPanel state={state} onJob={hands.takeJob} onSay={hands.say} />
-          {state.view ? (
-            <figure class="picture">
-              <Drawing picture={pictureFor(state.view)} />
-            </figure>
-          ) : null}
+          {leads ? null : <Picture view={state.view} />}
           <StepMore state={state} />
         </div>
         <div class="board">
+          {leads ? <Picture view={state.view} /> : null}
           <JobCard view={state.view} kept={state.kept} />
           <Tally lines={state.lines} />
         </div>
@@ -66,5 +65,14 @@ export function BayView({ hands }: { hands: Hands }) {
         <Settings settings={state.settings} onShop={hands.saveShop} onTry={hands.tryVoice} onClose={hands.closeSettings} />
       ) : null}
     </>
+  );
+}
+
+function Picture({ view }: { view: JobView | null }) {
+  if (!view) return null;
+  return (
+    <figure class="picture">
+      <Drawing picture={pictureFor(view)} />
+    </figure>
   );
 }

@@ -20,8 +20,8 @@ export function alignment(view: AlignmentView): Picture {
     { is: 'circle', at: coupler, radius: 2.5, role: 'steel' },
     { is: 'line', from: coupler, to: left, role: 'found' },
     { is: 'line', from: coupler, to: right, role: 'found' },
-    text([24, 34], view.left ?? '?', 'end'),
-    text([76, 34], view.right ?? '?', 'start'),
+    text([32, 30], view.left ?? '?', 'end'),
+    text([68, 30], view.right ?? '?', 'start'),
     ...move(view, left, right),
   ];
   return { title: describe(view), width: 100, height: 96, shapes };
@@ -32,7 +32,7 @@ function wheel([x, y]: Point): Shape[] {
 }
 
 function text(at: Point, words: string, anchor?: 'start' | 'end'): Shape {
-  return { is: 'text', at, text: words, role: 'note', size: 5, ...(anchor ? { anchor } : {}) };
+  return { is: 'text', at, text: words, role: 'note', size: 6, ...(anchor ? { anchor } : {}) };
 }
 
 function move({ move: wanted, difference }: AlignmentView, left: Point, right: Point): Shape[] {
@@ -42,7 +42,7 @@ function move({ move: wanted, difference }: AlignmentView, left: Point, right: P
   const way = wanted.direction === 'forward' ? -14 : 14;
   return [
     { is: 'line', from: [x + outer, y + 2], to: [x + outer, y + 2 + way], role: 'move', arrows: 'end' },
-    { is: 'text', at: [50, 92], text: `${wanted.side} end ${wanted.direction} ${wanted.distance}`, role: 'move', size: 6 },
+    { is: 'text', at: [50, 92], text: `${wanted.side} end ${wanted.direction} ${wanted.distance}`, role: 'move', size: 7 },
   ];
 }
 
