@@ -1,5 +1,6 @@
 // How the server carries many bays, beside bare SQLite doing the same writes, and how it grows with its log.
-// npm run -s bench:server -- [--bays 50] [--seconds 15] [--paced SECONDS] [--growth 1000,100000,1000000]
+// npm run -s bench:server -- [--bays 50] [--seconds 15] [--paced SECONDS] [--growth 1000,100000,1000000] [--only bays|growth]
+// In parts: --only bays --seconds 60 --paced 600 (the ten minutes of memory), then --only growth --growth 1000,100000,1000000.
 // Seconds are for each of two loads: paced (each bay says something every second) and flat out (each as soon as it was answered).
 import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { Agent, request } from 'node:http';
@@ -18,7 +19,13 @@ import { genesis, link } from '../../server/log/chain.ts';
 import { ended, type Running, startServer } from '../support/process.ts';
 
 const { values: flags } = parseArgs({
-  options: { bays: { type: 'string' }, seconds: { type: 'string' }, paced: { type: 'string' }, growth: { type: 'string' } },
+  options: {
+    bays: { type: 'string' },
+    seconds: { type: 'string' },
+    paced: { type: 'string' },
+    growth: { type: 'string' },
+    only: { type: 'string' },
+  },
 });
 const bays = Number(flags.bays ?? 50);
 const seconds = Number(flags.seconds ?? 15);
@@ -272,8 +279,8 @@ function timed(work: () => unknown): number {
 }
 
 try {
-  await manyBays();
-  for (const size of sizes) await growth(size);
+  if (flags.only !== 'growth') await manyBays();
+  if (flags.only !== 'bays') for (const size of sizes) await growth(size);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
