@@ -26,6 +26,7 @@ export const openers: readonly string[] = [
   '(star|criss cross|crisscross) pattern',
   '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
   '(read|give) me [back] (the|my)',
+  '(voltage|volt|wire) drop (for|on|of|over|at|across)',
   '(bolt stretch|stretch|elongation) (for|on|of|over)',
   'give me the (torque|sequence|specs|spec|bolt pattern|end play|tyre pressure|pressure)',
 ];
@@ -234,6 +235,11 @@ export const topics: readonly TopicWords[] = [
   },
   { topic: 'sequence', keys: ['which first'], said: [] },
   {
+    topic: 'brake',
+    keys: ['breakaway', 'voltage|volt drop', 'amps|amperes|current brakes|brake|magnets|magnet'],
+    said: ['how long should the breakaway hold', 'how do i test the breakaway'],
+  },
+  {
     topic: 'hubHeat',
     keys: [
       'hot|hotter|warm|warmer|heat',
@@ -252,6 +258,7 @@ export const topics: readonly TopicWords[] = [
       'how much play',
       'bearing|bearings adjust|adjustment|set',
       'adjust bearing|bearings',
+      'turns|turn|flats|slots thou|thousandths',
       'free play',
       'slot|slots|flat|flats tighter|looser|give|gives|move|moves|do|nut',
       'what|how does|do slot|slots|flat|flats|turn',

@@ -38,7 +38,7 @@ function current(ask: Ask): Answer {
   const kind = measured(ask.readings, { field: 'brakeType' });
   if (kind?.value === 'idler') return answer('brake.none', same('No brakes on this axle.'), { used: [kind] });
   const [volts] = givenIn(ask, 'V');
-  const expected = brakeCurrent(brakesOf(ask.readings), volts?.value ?? new Fraction('12.5'), drumOf(ask.readings));
+  const expected = brakeCurrent(brakesIn(ask), volts?.value ?? new Fraction('12.5'), drumOf(ask.readings));
   const { low, high } = expected.total;
   const count = ask.tell.count(expected.brakes);
   return answer(
@@ -96,7 +96,7 @@ function wire(ask: Ask): Answer {
       same('Which gauge and how many feet? Say it like twelve gauge, thirty feet, fifteen amps.'),
     );
   const feet = length.unit === 'm' ? length.value.div('0.3048') : length.value.div(12);
-  const expected = brakeCurrent(brakesOf(ask.readings), new Fraction(12), drumOf(ask.readings));
+  const expected = brakeCurrent(brakesIn(ask), new Fraction(12), drumOf(ask.readings));
   const flow = amps?.value ?? expected.total.high;
   const found = wireDrop(flow, feet, gauge);
   if (found.code !== 'wireDrop') return answer('brake.unknownGauge', same(`I have wire of ${found.known.join(', ')} gauge.`));
@@ -132,7 +132,7 @@ function gaugeIn(words: string): string | undefined {
 }
 
 function breakaway(ask: Ask): Answer {
-  const expected = brakeCurrent(brakesOf(ask.readings), new Fraction(12), drumOf(ask.readings));
+  const expected = brakeCurrent(brakesIn(ask), new Fraction(12), drumOf(ask.readings));
   const { needed } = breakawayCharge(expected.total.high);
   return answer(
     'brake.breakaway',
@@ -173,4 +173,12 @@ function linings(ask: Ask): Answer {
       caution: 'brakeDust',
     },
   );
+}
+
+const counts: Readonly<Record<string, number>> = { one: 1, two: 2, three: 3, four: 4, six: 6, eight: 8 };
+
+/** As many as the question names ("four twelve inch brakes"), else as this trailer has. */
+function brakesIn({ words, readings }: Ask): number {
+  const said = /\b(one|two|three|four|six|eight|[1-8])\b(?! and| point)[^?]*?\b(?:brakes|magnets)\b/.exec(words)?.[1] ?? '';
+  return counts[said] ?? (Number(said) || brakesOf(readings));
 }

@@ -370,3 +370,24 @@ describe('the hub heat, the stretch and the grease asked about', () => {
     expect(ask('how many strokes for a two and a half bore and three inches between bearings', job).code).toBe('grease.strokes');
   });
 });
+
+describe('brakes asked about without the trailer', () => {
+  test.each([
+    ['how many amps should four twelve inch brakes pull', '4 brakes'],
+    ['how many amps should two ten inch brakes draw', '2 brakes'],
+    ['how many amps should the brakes draw', '2 brakes'],
+    ['how long should the breakaway hold', '2 brakes'],
+  ] as const)('%s: %s', (text, shown) => {
+    expect(ask(text).show).toContain(shown);
+  });
+
+  test('a wire drop is a question, and no number in it a measurement', () => {
+    const { intents } = understand('voltage drop for fifteen amps over thirty feet of twelve gauge');
+    expect(intents.map(({ kind }) => kind)).toEqual(['question']);
+    expect(ask('voltage drop for fifteen amps over thirty feet of twelve gauge').show).toMatch(/1\.43/);
+  });
+
+  test('turns for so much play', () => {
+    expect(ask('how many turns for four thou on a one inch sixteen').code).toMatch(/^endPlay/);
+  });
+});
