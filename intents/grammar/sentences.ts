@@ -56,11 +56,23 @@ const poundAxle: Phrase = means(means(seq(spokenValue('capacity'), word('axle'))
   end: 'measure',
 });
 
-/** What is waited for may be said without its name. */
+/** What is waited for may be said without its name; of both sides in one breath. */
 function bare(id: FieldId): Phrase {
   if (holds(id) !== 'number') return itself(id);
-  const where = fieldOf(id).perSide ? places : seq();
-  return means(seq(where, spokenValue(id)), { end: 'quantity' });
+  const of = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
+  const value = spokenValue(id);
+  if (!fieldOf(id).perSide) return of(value);
+  const [left, right] = (['left', 'right'] as const).map((side) => means(word(side), { set: { side } }));
+  const both = means(words('both sides'), { set: { side: 'both' } });
+  return oneOf(of(places, value), of(value, both), ...(left && right ? [seq(of(left, value), of(right, value))] : []));
+}
+
+/** One that is waited for and says by itself what it is, after another or after a measure: "cotter pin, plain spindle". */
+function pairs(waited: readonly FieldId[]): readonly Phrase[] {
+  const own = waited.filter((id) => holds(id) === 'choice');
+  return own.flatMap((last) =>
+    waited.filter((id) => id !== last).map((id) => seq(own.includes(id) ? itself(id) : measureOf(id), itself(last))),
+  );
 }
 
 const correctionOpeners = phrase('(no [make that]|make that|correction|i said|actually|scratch that make that)');
@@ -106,6 +118,9 @@ const questions: Phrase = oneOf(
   ),
 );
 
+/** Said in the same breath as what the step wants. */
+const goesOn: Phrase = oneOf(...(['done', 'next'] as const).map((name) => says(word(name), { kind: 'command', name })));
+
 /** All that can be said; what the dialogue waits for may be said without its name. */
 export function sentences(expects?: Expects): Phrase {
   const waited = expects?.fields ?? [];
@@ -118,9 +133,10 @@ export function sentences(expects?: Expects): Phrase {
         many(measure),
         ...nameless.map((id) => seq(itself(id), more)),
       ),
-      maybe(says(phrase('next'), { kind: 'command', name: 'next' })),
+      maybe(goesOn),
     ),
-    ...waited.map(bare),
+    ...[...waited.map(bare), ...pairs(waited)].map((answer) => seq(answer, maybe(goesOn))),
+    seq(says(word('yes'), { kind: 'command', name: 'confirm' }), goesOn),
     corrections(waited),
     strikes,
     commands,

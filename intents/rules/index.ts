@@ -75,7 +75,8 @@ function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined
   const strike = strikes.best(tokens, at, stop);
   const found = commands.best(tokens, at, stop);
   const end = Math.max(strike?.end ?? 0, found?.end ?? 0);
-  if (end === 0 || !(ends(tokens, end) && (fresh || end === stop))) return undefined;
+  const goesOn = found?.meaning === 'confirm' && end === found.end && goingOn.has(commands.best(tokens, end, stop)?.meaning);
+  if (end === 0 || !((ends(tokens, end) || goesOn) && (fresh || end === stop))) return undefined;
   if (!fresh && describes(hearing, at)) return undefined;
   if (corrects(hearing, at, end)) return undefined;
   const span = spanOf(tokens, at, end);
@@ -90,6 +91,9 @@ function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined
     intents: [{ kind: 'command', name: found.meaning, ...(rest ? { rest } : {}), ...(field ? { field } : {}), span }],
   };
 }
+
+/** Said after a yes in the same breath: "yes done". */
+const goingOn: ReadonlySet<CommandName | undefined> = new Set(['done', 'next']);
 
 /** Said only by themselves: "end play is good" is no yes. */
 const answers: ReadonlySet<CommandName> = new Set(['confirm', 'deny', 'repeat', 'slower']);

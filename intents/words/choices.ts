@@ -126,14 +126,14 @@ export const choiceWords: readonly ChoiceWords[] = [
     field: 'nutLock',
     choice: 'cotter',
     said: [
+      'cotter pin',
+      'cotter pins',
       'castle nut with a cotter',
       'castle nut with [a] cotter pin',
       '[a] castle nut [and] [a] cotter [pin]',
       '(castle|castellated|slotted) (nut|nuts)',
-      'cotter pin',
       'cotter',
       'cotters',
-      'cotter pins',
     ],
   },
   {

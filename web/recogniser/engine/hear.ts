@@ -2,7 +2,7 @@
 import type { Expects } from '#intents';
 import type { Automaton } from '#intents/grammar';
 import { fault } from '../faults.ts';
-import { normalised } from '../sound/level.ts';
+import { normalised, spokenSeconds } from '../sound/level.ts';
 import type { Hearing } from '../types.ts';
 import { judge, type Kind, meanOf } from './doubt.ts';
 import { type Boost, type Lexicon, lexicon, type Spellings } from './lexicon.ts';
@@ -59,7 +59,7 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
     async hear(samples, expects, goOn) {
       const frames = await model.encode(normalised(samples));
       const seconds = samples.length / 16_000;
-      const length = { expected: tokensASecond * seconds, maxTokens: 6 + Math.ceil(seconds * 6.5) };
+      const length = { expected: tokensASecond * spokenSeconds(samples), maxTokens: 6 + Math.ceil(seconds * 6.5) };
       // Digits come twice in a row; a name with its value does not.
       const mayRepeat = (text: string): boolean => language.read(text, expects).kind !== 'measure';
       const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };

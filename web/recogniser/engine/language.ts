@@ -9,9 +9,12 @@ import type { Language, Reading } from './hear.ts';
 const share = 0.3;
 const expected: Readonly<Record<string, readonly number[]>> = priors.words;
 
+/** The model all but never expects these, and takes a number alone for the whole where it misses one. Fitted on clean and 20 dB speech. */
+const missed: Readonly<Record<string, number>> = { hub: 4 };
+
 function boost(word: string): readonly [number, number] {
   const [first = 0, ...others] = expected[word] ?? [];
-  return [-share * first, -share * others.reduce((sum, part) => sum + part, 0)];
+  return [(missed[word] ?? 0) - share * first, -share * others.reduce((sum, part) => sum + part, 0)];
 }
 
 export const language: Language = {

@@ -22,3 +22,19 @@ export function normalised(samples: Float32Array, level = 0.5): Float32Array {
   const top = peak(samples);
   return top === 0 ? samples : samples.map((sample) => (sample * level) / top);
 }
+
+const blockSeconds = 0.02;
+
+/** Seconds from the first block of `samples` that stands well above the quiet ones to the last; all of them where none does. */
+export function spokenSeconds(samples: Float32Array, rate = 16_000): number {
+  const size = Math.round(rate * blockSeconds);
+  const levels = Array.from({ length: Math.floor(samples.length / size) }, (_, block) =>
+    decibels(meanPower(samples.subarray(block * size, (block + 1) * size))),
+  );
+  const sorted = levels.toSorted((a, b) => a - b);
+  const [quiet = 0, loud = 0] = [sorted[Math.floor(sorted.length / 10)], sorted.at(-1)];
+  const threshold = Math.max(quiet + 6, loud - 30);
+  const first = levels.findIndex((level) => level > threshold);
+  if (first < 0) return samples.length / rate;
+  return (levels.findLastIndex((level) => level > threshold) - first + 1) * blockSeconds;
+}
