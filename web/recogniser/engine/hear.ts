@@ -14,6 +14,8 @@ export interface Reading {
   /** Equal keys mean the same. */
   readonly key: string;
   readonly kind: Kind;
+  /** The same thing is measured twice: the model likes to say its sentence again, and nobody does. */
+  readonly repeats?: boolean;
 }
 
 /** What the engine is told about the language. */
@@ -70,7 +72,8 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
 }
 
 /** Picks the best candidate, its band, and the rivals that mean something else. */
-export function weigh(candidates: readonly Candidate[], read: (text: string) => Reading): Heard {
+export function weigh(found: readonly Candidate[], read: (text: string) => Reading): Heard {
+  const candidates = found.filter(({ text }) => !read(text).repeats);
   const [best] = candidates;
   if (!best) return { hearing: again, candidates, mean: Number.NEGATIVE_INFINITY, lead: 0, alternatives: [] };
   const { key, kind } = read(best.text);

@@ -32,7 +32,14 @@ const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'closeA
 /** @param text as the search spelt it */
 export function read(text: string, expects: Expects): Reading {
   const { intents, unclaimed } = understand(text, expects);
-  return { key: JSON.stringify([intents.map(meaning), unclaimed]), kind: kindOf(intents) };
+  return { key: JSON.stringify([intents.map(meaning), unclaimed]), kind: kindOf(intents), repeats: repeats(intents) };
+}
+
+function repeats(intents: readonly Intent[]): boolean {
+  const measured = intents.flatMap((intent) =>
+    intent.kind === 'measure' ? [[intent.field, intent.side, intent.axle, intent.stage].join(' ')] : [],
+  );
+  return new Set(measured).size < measured.length;
 }
 
 function meaning(intent: Intent): unknown {
