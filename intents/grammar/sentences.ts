@@ -62,17 +62,19 @@ function bare(id: FieldId): Phrase {
   const of = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
   const value = spokenValue(id);
   if (!fieldOf(id).perSide) return of(value);
-  const [left, right] = (['left', 'right'] as const).map((side) => means(word(side), { set: { side } }));
+  const on = (side: 'left' | 'right'): Phrase => means(word(side), { set: { side } });
   const both = means(words('both sides'), { set: { side: 'both' } });
-  return oneOf(of(places, value), of(value, both), ...(left && right ? [seq(of(left, value), of(right, value))] : []));
+  return oneOf(of(places, value), of(value, both), seq(of(on('left'), value), of(on('right'), value)));
 }
 
 /** One that is waited for and says by itself what it is, after another or after a measure: "cotter pin, plain spindle". */
 function pairs(waited: readonly FieldId[]): readonly Phrase[] {
-  const own = waited.filter((id) => holds(id) === 'choice');
-  return own.flatMap((last) =>
-    waited.filter((id) => id !== last).map((id) => seq(own.includes(id) ? itself(id) : measureOf(id), itself(last))),
-  );
+  const isChoice = (id: FieldId): boolean => holds(id) === 'choice';
+  return waited
+    .filter(isChoice)
+    .flatMap((last) =>
+      waited.filter((id) => id !== last).map((id) => seq(isChoice(id) ? itself(id) : measureOf(id), itself(last))),
+    );
 }
 
 const correctionOpeners = phrase('(no [make that]|make that|correction|i said|actually|scratch that make that)');

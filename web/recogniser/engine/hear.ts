@@ -71,24 +71,20 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
   };
 }
 
-/** Picks the best candidate, its band, and the rivals that mean something else. */
+/** Picks the best candidate, its band, and the rivals that mean something else. Each text is read once. */
 export function weigh(found: readonly Candidate[], read: (text: string) => Reading): Heard {
-  const candidates = found.filter(({ text }) => !read(text).repeats);
-  const [best] = candidates;
+  const known = found
+    .map((candidate) => ({ ...candidate, ...read(candidate.text), candidate }))
+    .filter(({ repeats }) => !repeats);
+  const candidates = known.map(({ candidate }) => candidate);
+  const [best] = known;
   if (!best) return { hearing: again, candidates, mean: Number.NEGATIVE_INFINITY, lead: 0, alternatives: [] };
-  const { key, kind } = read(best.text);
-  const rivals = candidates.filter(({ text }) => read(text).key !== key);
+  const rivals = known.filter(({ key }) => key !== best.key);
   const lead = Math.min(20, ...rivals.map(({ score }) => best.score - score));
   const mean = meanOf(best);
-  const { band, confidence } = judge(kind, mean, lead);
-  const alternatives = distinct(
-    rivals.filter(({ score }) => best.score - score < 4),
-    read,
-  ).slice(0, 3);
+  const { band, confidence } = judge(best.kind, mean, lead);
+  const close = rivals.filter(({ score }) => best.score - score < 4);
+  const alternatives = [...new Map(close.map(({ key, text }) => [key, text])).values()].slice(0, 3);
   const hearing: Hearing = band === 'refuse' ? again : { ok: true, text: best.text, confidence, alternatives, band };
   return { hearing, candidates, mean, lead, alternatives };
-}
-
-function distinct(rivals: readonly Candidate[], read: (text: string) => Reading): string[] {
-  return [...new Map(rivals.map(({ text }) => [read(text).key, text])).values()];
 }
