@@ -84,6 +84,8 @@ export interface Policy {
   readonly classes: Readonly<Record<string, RiskClass>>;
   /** How long a question can be answered by a bare yes. */
   readonly askSeconds: number;
+  /** How long a question that lacks facts waits for them: one may have to go and look. */
+  readonly factsSeconds: number;
   /** An utterance that arrives later than this after it was spoken answers nothing. */
   readonly lateSeconds: number;
   readonly valuesPerReadBack: number;

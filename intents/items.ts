@@ -99,8 +99,14 @@ function value(tokens: readonly Token[], at: number, calling: Calling): Item | u
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
   if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
-    return { is: 'stamp', stamp, start: at, end: stamp.end };
+    return { is: 'stamp', stamp: threadOf(stamp, calling), start: at, end: stamp.end };
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
+}
+
+/** A thread that nothing names is of what is waited for. */
+function threadOf(stamp: Stamp, { fields, implied }: Calling): Stamp {
+  const field = implied && stamp.holds === 'thread' ? fields.find((one) => holds(one) === 'thread') : undefined;
+  return field ? { ...stamp, field } : stamp;
 }
 
 /** Most words begin no value; only after a stamped field's name may any word be spelling. */

@@ -105,6 +105,8 @@ export type QuestionIntent = {
   /** Values named in the question ("will a thirty-five hundred pound axle fit"). */
   readonly given?: readonly (MeasureIntent | QuantityIntent)[];
   readonly sum?: Sum;
+  /** Nothing asked in so many words: what was told can only be meant to be worked out. */
+  readonly told?: true;
   /** The question's own words, lower case, as they were read. */
   readonly words?: string;
   readonly span?: Span;

@@ -11,7 +11,7 @@ import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
 import { separators } from '../words/fillers.ts';
 import { askers } from '../words/questions.ts';
 import { computeIn } from './compute.ts';
-import { opens, questionIn } from './question.ts';
+import { opens, questionIn, toldIn } from './question.ts';
 
 export interface Read {
   readonly intents: readonly Intent[];
@@ -51,6 +51,8 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   const stop = hearing.stops[at] ?? tokens.length;
   const sum = opening ? computeIn(tokens, at, stop) : undefined;
   if (sum) return { intents: [sum], end: stop };
+  const told = opening ? toldIn(hearing, at) : undefined;
+  if (told) return { intents: [told], end: tokens.length };
   if (current.asksNothing || !opens(tokens, at, stop, opening)) return undefined;
   const found = questionIn(hearing, at, stop);
   current.asksNothing = found === undefined;

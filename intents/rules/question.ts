@@ -9,18 +9,23 @@ import { bind } from '../refine/bind.ts';
 import { cellsOf } from '../refine/cells.ts';
 import { intentsOf, spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
-import type { MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
+import type { Intent, MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
-import { aboutParts, openers, sureOpeners, topics } from '../words/questions.ts';
+import { aboutParts, openers, sureOpeners, tellings, topics } from '../words/questions.ts';
 
 const sure = table([['sure' as const, sureOpeners]]);
 const opening = table([['opens' as const, openers]]);
 const parts = lexicon(aboutParts);
 
+type Keyed = { readonly topic: Topic; readonly groups: readonly ReadonlySet<string>[] };
+
 /** Each row's keys as lists of alternatives: every list must be met by some word. */
-const keyed = topics.flatMap(({ topic, keys }) =>
-  keys.map((key) => ({ topic, groups: key.split(' ').map((group) => new Set(group.split('|'))) })),
-);
+const keyedOf = (rows: readonly { readonly topic: Topic; readonly keys: readonly string[] }[]): readonly Keyed[] =>
+  rows.flatMap(({ topic, keys }) =>
+    keys.map((key) => ({ topic, groups: key.split(' ').map((group) => new Set(group.split('|'))) })),
+  );
+const keyed = keyedOf(topics);
+const telling = keyedOf(tellings);
 
 /** True where a question opens; only at the very start of a statement may "is" or "does" open one. */
 export function opens(tokens: readonly Token[], at: number, stop: number, first: boolean): boolean {
@@ -31,15 +36,26 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
 const longest = 60;
 
 /** The question in tokens `at..stop`, when its words tell a topic. */
-export function questionIn({ tokens: all }: Hearing, at: number, stop: number): QuestionIntent | undefined {
+export function questionIn(hearing: Hearing, at: number, stop: number): QuestionIntent | undefined {
+  return questionOf(hearing, at, stop, topicOf(keyed, hearing.tokens.slice(at, Math.min(stop, at + longest))));
+}
+
+/** The rest of the breath, where it can only be meant to be worked out: "ninety foot pounds, wrench eighteen inches, extension three". */
+export function toldIn(hearing: Hearing, at: number): QuestionIntent | undefined {
+  const topic = topicOf(telling, hearing.tokens.slice(at, at + longest));
+  const found = topic && questionOf(hearing, at, hearing.tokens.length, topic);
+  return found && { ...found, told: true };
+}
+
+function questionOf({ tokens: all }: Hearing, at: number, stop: number, told: Topic | undefined): QuestionIntent | undefined {
   const tokens = all.slice(at, Math.min(stop, at + longest));
-  const told = topicOf(tokens);
   const asked = itemsIn(tokens);
   const field = longestName(asked);
   const topic = told ?? (field ? 'value' : undefined);
   if (!topic) return undefined;
   const of = ofTopic(topic, tokens, field, asked);
   const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined)
+    .map(asGiven)
     .filter(isGiven)
     .map(asPlausible);
   return {
@@ -73,11 +89,18 @@ function asPlausible(given: MeasureIntent | QuantityIntent): MeasureIntent | Qua
   return { ...bare, kind: 'quantity', ...(given.unitSaid ? {} : { unit: '1' }) };
 }
 
+/** Nothing is corrected by a question: "what do I set it to for ninety foot pounds". */
+function asGiven(intent: Intent): Intent {
+  if (intent.kind !== 'correct') return intent;
+  const { kind: _kind, field, not: _not, ...said } = intent;
+  return field ? { kind: 'measure', field, ...said } : { kind: 'quantity', ...said };
+}
+
 const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent =>
   intent.kind === 'measure' || intent.kind === 'quantity';
 
-function topicOf(tokens: readonly Token[]): Topic | undefined {
-  return keyed.find(({ groups }) => inOrder(groups, tokens))?.topic;
+function topicOf(rows: readonly Keyed[], tokens: readonly Token[]): Topic | undefined {
+  return rows.find(({ groups }) => inOrder(groups, tokens))?.topic;
 }
 
 /** Each group has a word in the question, one after the other; other words may stand between. */

@@ -53,16 +53,27 @@ function inch(tokens: readonly Token[], at: number, asked: boolean): Stamp | und
     const unit = readUnit(tokens, size.end);
     const afterUnit = unit?.unit === 'in' && unit.times.compare(1) === 0 ? unit.end : size.end;
     const joined = joints.has(tokens[afterUnit]?.word ?? '');
-    if (size.value.d === 1n && afterUnit === size.end && !joined) continue;
+    const bare = size.value.d === 1n && afterUnit === size.end && !joined;
+    if (bare && !asked) continue;
+    const named = pitchNamed(tokens[afterUnit]?.word, size.value);
+    if (named) return stamp(afterSeries(tokens, afterUnit), `${size.value.toFraction()}-${named}`);
     const pitch = readNumbers(tokens, joined ? afterUnit + 1 : afterUnit).find(
       ({ value, shape }) => shape === 'whole' && value.compare(4) >= 0 && value.compare(64) <= 0,
     );
     if (!pitch || tokens[pitch.end]?.word === '/') continue;
     const known = unified.get(size.value.toFraction())?.includes(Number(pitch.value.n)) ?? false;
-    if (!known && !(asked && size.value.compare(3) < 0 && 16n % size.value.d === 0n && pitch.value.compare(6) >= 0)) continue;
+    if (!known && !(asked && !bare && size.value.compare(3) < 0 && 16n % size.value.d === 0n && pitch.value.compare(6) >= 0))
+      continue;
     return stamp(afterSeries(tokens, pitch.end), `${size.value.toFraction()}-${pitch.value.toFraction()}`);
   }
   return undefined;
+}
+
+/** "half inch fine": the one coarse and the one fine thread of a size in the table. */
+function pitchNamed(word: string | undefined, size: Fraction): number | undefined {
+  const pitches = unified.get(size.toFraction());
+  if (word === 'coarse' || word === 'unc') return pitches?.[0];
+  return word === 'fine' || word === 'unf' ? pitches?.[1] : undefined;
 }
 
 /** "fine thread", "right hand": heard as belonging to the thread, no part of its name. */

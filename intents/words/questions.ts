@@ -439,6 +439,22 @@ export const topics: readonly TopicWords[] = [
   },
 ];
 
+/** Statements that can only want to be worked out or told: no field of a job holds what they name. Read to the end of the breath. */
+export const tellings: readonly { readonly topic: Topic; readonly keys: readonly string[] }[] = [
+  { topic: 'torque', keys: ['extension', 'crowfoot|crow'] },
+  { topic: 'brake', keys: ['gauge feet|foot|ft|metre|metres|meter|meters', 'feet|foot|ft gauge', 'voltage|volt|wire drop'] },
+  { topic: 'torque', keys: ['grade|class two|five|eight|ten|2|5|8|8.8|10.9'] },
+  {
+    topic: 'sequence',
+    keys: ['lug|lugs|stud|studs|nut|nuts|bolt|bolts order|sequence', 'tightening|torque order|sequence|pattern'],
+  },
+  {
+    topic: 'endPlay',
+    keys: ['slot|slots|flat|flats|notch tighter|looser|more|what', 'quarter|half|third|sixth|eighth turn what'],
+  },
+  { topic: 'alignment', keys: ['thrust angle'] },
+];
+
 /** Parts a torque question may be about; also what `of` is for other topics. */
 export const aboutParts: readonly (readonly [string, readonly string[]])[] = [
   ['wheelNut', ['(wheel|lug) (nut|nuts|torque|bolts|bolt)', '(lugs|lug|wheels)', 'wheel studs']],

@@ -65,6 +65,8 @@ export interface Answer {
   readonly rests: readonly ValueId[];
   readonly missing: readonly FieldId[];
   readonly caution?: string;
+  /** It asks back: what is told next is added to the question, and it is answered anew. */
+  readonly asks?: true;
   /** Events an answer causes by itself (a verdict given, a candidate chosen). */
   readonly events?: readonly EventBody[];
 }

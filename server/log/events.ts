@@ -24,14 +24,16 @@ export interface ValueFact extends Said, Where {
 /** What the dialogue asked and waits for; a yes binds to this id and to no other. */
 export interface Asked {
   readonly id: string;
-  readonly about: 'value' | 'alternatives' | 'skip' | 'verdict' | 'close' | 'strike' | 'undo' | 'target' | 'reason';
+  readonly about: 'value' | 'alternatives' | 'skip' | 'verdict' | 'close' | 'strike' | 'undo' | 'target' | 'reason' | 'facts';
   readonly valueIds: readonly ValueId[];
   readonly question: string;
   /** Values to choose from, where it is a choice. */
   readonly choices?: readonly string[];
   /** The step it concerns. */
   readonly step?: string;
-  /** What was given so far: the reason of a skip, the value that looks for its target. */
+  /** Fields that would answer it, where it asks for facts. */
+  readonly fields?: readonly FieldId[];
+  /** What was given so far: the reason of a skip, the value that looks for its target, the question that lacks facts. */
   readonly given?: string;
   /** Asked before and left unanswered; it is not asked a third time by itself. */
   readonly again?: boolean;

@@ -55,7 +55,7 @@ function byNumber(text: string, know: Know, rests: readonly string[] = []): Answ
       (voice) => ({
         always: [`no bearing on file reads ${voice.value('bearing', asStamped(text))}`, 'read it again, or give me the journal'],
       }),
-      { rests, missing: ['journal'] },
+      { rests, missing: ['journal', 'bearing'], asks: true },
     );
   }
   const sources = [...new Set(matches.map(({ row }) => row.source))].slice(0, 3);
@@ -227,6 +227,7 @@ function oftenFound(job: JobRecord, know: Know, place: 'inner' | 'outer' | undef
   if (!set || !amount)
     return tell(know, 'bearingUnknown', () => ({ always: ['read me the number on the bearing, or give me the journal'] }), {
       missing: ['bearing', 'journal'],
+      asks: true,
     });
   const ends = place ? [place] : (['inner', 'outer'] as const);
   return tell(

@@ -20,10 +20,11 @@ export const boltPattern: Answerer = (question, job, know) => {
     if (on) return tell(know, 'boltPattern', (voice) => ({ always: [voice.value('boltPattern', on.value)] }), { rests: [on.id] });
     return tell(know, 'boltPatternUnknown', () => ({ always: ['count the studs and give me one distance, centre to centre'] }), {
       missing: ['boltPattern'],
+      asks: true,
     });
   }
   if (studs === undefined)
-    return tell(know, 'boltPatternCount', () => ({ always: ['how many studs'] }), { missing: ['lugCount'] });
+    return tell(know, 'boltPatternCount', () => ({ always: ['how many studs'] }), { missing: ['lugCount'], asks: true });
   const steps = between.field && !told.test(words) ? stepsBy[between.field](studs) : stepsOf(words, studs);
   const rests = [noted, noted && live.findLast(({ field }) => field === 'lugCount')].flatMap((value) => value?.id ?? []);
   const found = identifyPattern({ studs, steps, between: between.value, resolution: between.resolution });

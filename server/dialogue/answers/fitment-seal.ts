@@ -47,6 +47,7 @@ export const seal: Answerer = (question, job, know) => {
     sources: found.map(({ source }) => source),
     rests: [...journal.rests, ...bore.rests],
     missing: found.length > 0 && missing.length < 2 ? missing : missing.length > 0 ? [...missing, 'seal'] : ['seal'],
+    ...(found.length === 0 ? { asks: true as const } : {}),
   });
 };
 

@@ -30,6 +30,7 @@ export function tell(know: Know, code: string, lines: (voice: Voice) => Lines, r
     missing: rest.missing ?? [],
     ...(rest.caution === undefined ? {} : { caution: rest.caution }),
     ...(rest.events === undefined ? {} : { events: rest.events }),
+    ...(rest.asks ? { asks: rest.asks } : {}),
   };
 }
 

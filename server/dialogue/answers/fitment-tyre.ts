@@ -24,7 +24,10 @@ export const tyre: Answerer = (question, job, know) => {
   const on = liveValues(job).findLast(({ field }) => field === 'tyreSize');
   const [asked = on?.value, other = asked === on?.value ? undefined : on?.value] = sizesIn(question);
   if (asked === undefined)
-    return tell(know, 'tyreUnknown', (voice) => ({ always: [wanting(['tyreSize'], voice)] }), { missing: ['tyreSize'] });
+    return tell(know, 'tyreUnknown', (voice) => ({ always: [wanting(['tyreSize'], voice)] }), {
+      missing: ['tyreSize'],
+      asks: true,
+    });
   const figures = tyreFigures(asked);
   if (!figures)
     return tell(know, 'tyreUnreadable', () => ({

@@ -38,11 +38,12 @@ export interface Extra {
   /** Id of data/cautions.json. */
   readonly caution?: string;
   readonly events?: readonly EventBody[];
+  readonly asks?: true;
 }
 
 /** An answer from a code and its words; unconfirmed values it rests on are named by the dialogue. */
 export function answer(code: string, { speak, show }: Words, extra: Extra = {}): Answer {
-  const { sources = [], used = [], missing = [], caution, events } = extra;
+  const { sources = [], used = [], missing = [], caution, events, asks } = extra;
   return {
     code,
     speak,
@@ -52,6 +53,7 @@ export function answer(code: string, { speak, show }: Words, extra: Extra = {}):
     missing,
     ...(caution === undefined ? {} : { caution: cautionOf(caution).text }),
     ...(events ? { events } : {}),
+    ...(asks ? { asks } : {}),
   };
 }
 

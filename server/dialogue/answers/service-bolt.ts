@@ -2,22 +2,20 @@
 import { boltStretch, boltTorque, clampFrom, convert, threadOf, wrenchSetting } from '#core';
 import type { Answer } from '../types.ts';
 import { sentence } from '../words.ts';
-import { type Ask, answer, givenIn, lines, same, type Words } from './service-ask.ts';
+import { type Ask, answer, givenIn, lines, same } from './service-ask.ts';
+import { askBack } from './service-follow-ups.ts';
 
 const makerFirst = "The maker's figure comes first.";
 
 /** T = K D F for a thread and grade named in the question. */
 export function bolt(ask: Ask): Answer {
   const thread = givenThread(ask);
-  if (!thread) return answer('bolt.threadMissing', same('Which thread? Say it like half twenty grade five dry.'));
+  if (!thread) return askBack('bolt.threadMissing');
   const grade = gradeIn(ask.words);
-  if (!grade)
-    return answer(
-      'bolt.gradeMissing',
-      same('Which grade? Count the head marks and add two: none is two, three is five, six is eight.'),
-    );
+  if (!grade) return askBack('bolt.gradeMissing');
   const found = boltTorque({ thread, grade, condition: conditionIn(ask.words) });
-  if (found.code !== 'boltTorque') return answer(`bolt.${found.code}`, boltFaults[found.code], { caution: 'makerFirst' });
+  if (found.code === 'unknownCondition') throw new TypeError(`no such condition: ${conditionIn(ask.words)}`);
+  if (found.code !== 'boltTorque') return askBack(`bolt.${found.code}`);
   const amount = ask.tell.amount(found.torque);
   return answer(
     'bolt',
@@ -34,14 +32,6 @@ export function bolt(ask: Ask): Answer {
 }
 
 const conditionWords: Readonly<Record<string, string>> = { dry: 'dry', oiled: 'oiled', antiSeize: 'with anti-seize' };
-const boltFaults: Readonly<Record<'unknownThread' | 'unknownGrade' | 'unknownCondition', Words>> = {
-  unknownThread: same('That thread is not in my table. Say it again, like half twenty or M twelve by one point five.'),
-  unknownGrade: same(
-    'That grade is not made in that thread. Inch bolts are grade two, five or eight; metric eight point eight or ten point nine.',
-  ),
-  unknownCondition: same('Dry, oiled or anti-seize?'),
-};
-
 /** F L / (A E): at three quarters of proof for a grade, or at the torque named, over the grip length named. */
 export function stretch(ask: Ask): Answer {
   const thread = threadOf(givenThread(ask) ?? '');
@@ -49,11 +39,7 @@ export function stretch(ask: Ask): Answer {
   const [length] = givenIn(ask, 'in', 'mm');
   const [torque] = givenIn(ask, 'lbf.ft', 'N.m');
   const found = thread && grade ? boltTorque({ thread: thread.id, grade, condition: conditionIn(ask.words) }) : undefined;
-  if (!thread || !length || found?.code !== 'boltTorque')
-    return answer(
-      'stretch.missing',
-      same('Give me thread, grade and the grip from head to nut: stretch over four inches of a half twenty grade eight.'),
-    );
+  if (!thread || !length || found?.code !== 'boltTorque') return askBack('stretch.missing');
   const suits = torque && (torque.unit === 'N.m') === (thread.unit === 'mm');
   const clamp = suits ? clampFrom(torque.value, thread, found.k) : found.clamp;
   const drawn = boltStretch(clamp, convert(length, thread.unit === 'in' ? 'in' : 'mm').value, thread);
@@ -72,34 +58,37 @@ export function stretch(ask: Ask): Answer {
   );
 }
 
+/** What is told last counts: it may answer a question back. */
 export function givenThread({ given, words }: Ask): string | undefined {
-  const said = given.find((one) => 'field' in one && /Thread$/.test(one.field))?.value;
-  return said ?? words.split(' ').find((word) => threadOf(word) !== undefined);
+  const said = given.findLast((one) => 'field' in one && /Thread$/.test(one.field))?.value;
+  return said ?? words.split(' ').findLast((word) => threadOf(word) !== undefined);
 }
 
-const grades: Readonly<Record<string, string>> = { two: '2', five: '5', eight: '8', '8.8': '8.8', '10.9': '10.9' };
+const grades: Readonly<Record<string, string>> = {
+  two: '2',
+  five: '5',
+  eight: '8',
+  'eight point eight': '8.8',
+  'ten point nine': '10.9',
+};
 
 function gradeIn(words: string): string | undefined {
-  const metric = /8\.8|eight point eight/.test(words) ? '8.8' : /10\.9|ten point nine/.test(words) ? '10.9' : undefined;
-  const said = /(?:grade|class) (\w+)/.exec(words)?.[1] ?? '';
-  return metric ?? grades[said] ?? (/^\d+$/.test(said) ? said : undefined);
+  const last = [...words.matchAll(/\b(eight point eight|ten point nine|8\.8|10\.9)|(?:grade|class) (\w+)/g)].at(-1);
+  const said = last?.[1] ?? last?.[2];
+  return said === undefined ? undefined : (grades[said] ?? said);
 }
 
 function conditionIn(words: string): string {
-  if (/anti|never/.test(words)) return 'antiSeize';
-  return /oil|lub|greas|wet/.test(words) ? 'oiled' : 'dry';
+  const last = [...words.matchAll(/anti|never|oil|lub|greas|wet|dry/g)].at(-1)?.[0] ?? 'dry';
+  if (last === 'anti' || last === 'never') return 'antiSeize';
+  return last === 'dry' ? 'dry' : 'oiled';
 }
 
 export function extension(ask: Ask): Answer {
   const [wanted] = givenIn(ask, 'lbf.ft', 'N.m', 'lbf.in');
   const [one, other] = givenIn(ask, 'in', 'mm');
   if (!wanted || !one || !other) {
-    return answer(
-      'extension.missing',
-      same(
-        'Give me the torque, the wrench length and the extension: ninety foot pounds, wrench eighteen inches, extension three inches.',
-      ),
-    );
+    return askBack('extension.missing');
   }
   const [length, extra] = one.value.compare(other.value) >= 0 ? [one, other] : [other, one];
   const [degrees] = givenIn(ask, 'deg');

@@ -16,6 +16,7 @@ import { drumLimits, type FieldId } from '#data';
 import type { Answer } from '../types.ts';
 import { showNamed } from '../words.ts';
 import { type Ask, answer, both, givenIn, lines, same } from './service-ask.ts';
+import { askBack } from './service-follow-ups.ts';
 import { judged } from './service-judged.ts';
 
 export function brake(ask: Ask): Answer {
@@ -90,11 +91,7 @@ function wire(ask: Ask): Answer {
   const [amps] = givenIn(ask, 'A');
   const [length] = givenIn(ask, 'in', 'm');
   const gauge = gaugeIn(ask.words);
-  if (!gauge || !length)
-    return answer(
-      'brake.wireMissing',
-      same('Which gauge and how many feet? Say it like twelve gauge, thirty feet, fifteen amps.'),
-    );
+  if (!gauge || !length) return askBack('brake.wireMissing');
   const feet = length.unit === 'm' ? length.value.div('0.3048') : length.value.div(12);
   const expected = brakeCurrent(brakesIn(ask), new Fraction(12), drumOf(ask.readings));
   const flow = amps?.value ?? expected.total.high;

@@ -4,14 +4,11 @@ import type { UnitId } from '#data';
 import type { Answer } from '../types.ts';
 import { sentence } from '../words.ts';
 import { type Ask, answer, same, type Words } from './service-ask.ts';
+import { askBack } from './service-follow-ups.ts';
 
 export function compute(ask: Ask): Answer {
   const { sum } = ask.question;
-  if (!sum)
-    return answer(
-      'compute.notUnderstood',
-      same('Say the sum like: half of seventy-two and a quarter, or ninety foot pounds in newton metres.'),
-    );
+  if (!sum) return askBack('compute.notUnderstood');
   const result = workOut(sum);
   const words = resultWords[result.code](result as never, ask);
   return answer(`compute.${result.code}`, words);

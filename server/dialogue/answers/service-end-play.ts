@@ -1,10 +1,12 @@
 // End play: the figure, what was measured, and what a part of a turn of the nut does.
 import {
   Fraction,
+  isNumber,
   lockChoices,
   lockPositions,
   makersRange,
   measured,
+  type Quantity,
   type Rotation,
   threadsPerInch,
   travelOf,
@@ -14,7 +16,8 @@ import {
 import { endPlayLimits } from '#data';
 import type { Answer } from '../types.ts';
 import { showNamed } from '../words.ts';
-import { type Ask, answer, both, givenIn, join, lines, same, type Words } from './service-ask.ts';
+import { type Ask, answer, both, givenIn, join, lines, type Words } from './service-ask.ts';
+import { askBack } from './service-follow-ups.ts';
 import { judged, playRange } from './service-judged.ts';
 
 export function endPlay(ask: Ask): Answer {
@@ -117,11 +120,6 @@ function spokenThread(words: string): string | undefined {
 }
 const pitches: Readonly<Record<string, string>> = { twelve: '12', fourteen: '14', sixteen: '16', eighteen: '18', twenty: '20' };
 
-const needPitch = (): Answer =>
-  answer('endPlay.threadMissing', same('Which spindle thread? Say it like spindle thread one fourteen.'), {
-    missing: ['spindleThread'],
-  });
-
 function thousandths(value: Fraction, form: keyof Words): string {
   const thou = value.mul(1000).round(1);
   return form === 'show' ? `${value.valueOf().toFixed(4)} in` : `about ${thou.valueOf()} thousandths`;
@@ -129,7 +127,7 @@ function thousandths(value: Fraction, form: keyof Words): string {
 
 function nutTravel(ask: Ask, rotation: Rotation): Answer {
   const pitch = pitchOf(ask);
-  if (!pitch) return needPitch();
+  if (!pitch) return askBack('endPlay.threadMissing');
   const travel = travelOf(rotation, pitch.tpi);
   const wide = travel.compare(usualEndPlay().high.sub(usualEndPlay().low)) > 0;
   return answer(
@@ -151,10 +149,9 @@ function spokenThousandths(value: Fraction, { tell }: Ask, form: keyof Words): s
 /** How far to turn for a change of end play named in the question. */
 function turnFor(ask: Ask): Answer {
   const pitch = pitchOf(ask);
-  const [wanted] = givenIn(ask, 'in', 'mm');
-  if (!pitch) return needPitch();
-  if (!wanted)
-    return answer('endPlay.sizeMissing', same('For how many thousandths? Say it like how far do I turn for three thousandths.'));
+  const wanted = givenIn(ask, 'in', 'mm').at(-1) ?? thousandthsIn(ask);
+  if (!pitch) return askBack('endPlay.threadMissing');
+  if (!wanted) return askBack('endPlay.sizeMissing');
   const inches = wanted.unit === 'mm' ? wanted.value.div('25.4') : wanted.value;
   const degrees = turnsFor(inches, pitch.tpi).mul(360).round(0);
   return answer(
@@ -164,6 +161,13 @@ function turnFor(ask: Ask): Answer {
       sources: ['thread geometry: one turn moves one pitch'],
     },
   );
+}
+
+/** "Three thousandths" needs no unit to be of an inch. */
+function thousandthsIn({ given }: Ask): Quantity | undefined {
+  const small = given.findLast(({ value, unit }) => unit === '1' && isNumber(value) && 1000n % new Fraction(value).d === 0n);
+  const value = new Fraction(small?.value ?? 1);
+  return value.abs().compare('1/10') < 0 ? { value, unit: 'in' } : undefined;
 }
 
 /** What the next stop of the lock would make of the last play measured. */

@@ -3,6 +3,7 @@ import { amountIn, cavityVolume, gramsToFill, mayMix, measured, strokeRange, str
 import { greaseGrades, greaseServices } from '#data';
 import type { Answer } from '../types.ts';
 import { type Ask, answer, givenIn, join, lines, same } from './service-ask.ts';
+import { askBack } from './service-follow-ups.ts';
 
 export function grease(ask: Ask): Answer {
   const { words } = ask;
@@ -67,9 +68,7 @@ function mixing({ words }: Ask): Answer {
   const named = thickenersIn(words);
   const [one, other] = named;
   if (one === undefined || other === undefined) {
-    return answer('grease.mixMissing', same('Never mix on a guess: clean it out. Or name both, like lithium with polyurea.'), {
-      caution: 'mixGrease',
-    });
+    return askBack('grease.mixMissing');
   }
   const mix = mayMix(one, other);
   if (mix.code === 'thickenerUnknown')

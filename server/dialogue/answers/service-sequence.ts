@@ -2,7 +2,8 @@
 import { measured, studCountOf, tighteningOrder, uBoltLegs, uBoltsOf, wheelNutsOf } from '#core';
 import type { Answer, SequenceView } from '../types.ts';
 import { listed, sentence } from '../words.ts';
-import { type Ask, answer, both, lines, same } from './service-ask.ts';
+import { type Ask, answer, both, lines } from './service-ask.ts';
+import { askBack } from './service-follow-ups.ts';
 
 const isUBolts = ({ words, job }: Ask): boolean =>
   /u.?bolt/.test(words) || (!/nut|lug|wheel|stud/.test(words) && job.currentStep?.startsWith('fitAxle/') === true);
@@ -18,8 +19,7 @@ export function sequence(ask: Ask): Answer {
     );
   }
   const studs = studsOf(ask);
-  if (studs === undefined)
-    return answer('sequence.countMissing', same('How many studs: four, five, six, eight or ten?'), { missing: ['boltPattern'] });
+  if (studs === undefined) return askBack('sequence.countMissing');
   const found = tighteningOrder(studs);
   if (found.code === 'noOrder') {
     const known = found.known.map((count) => ask.tell.count(count));

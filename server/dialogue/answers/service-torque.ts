@@ -16,6 +16,7 @@ import type { Answer } from '../types.ts';
 import { listed, sentence } from '../words.ts';
 import { type Ask, answer, join, lines, same, type Words } from './service-ask.ts';
 import { bolt, extension, givenThread, stretch } from './service-bolt.ts';
+import { askBack } from './service-follow-ups.ts';
 import { recordedTorques } from './service-judged.ts';
 
 const parts: ReadonlySet<string> = new Set(['wheelNut', 'uBolt', 'springBolt', 'seat']);
@@ -31,7 +32,7 @@ export function torque(ask: Ask): Answer {
   if (/spring ?bolt|shackle|equali[sz]er|hanger|eye bolt/.test(words)) return springBolts(ask);
   if (/seat\b|spindle|castle|axle nut|bearing/.test(words)) return seat(ask);
   if (/nut|lug|wheel|hub|stud/.test(words)) return wheelNuts(ask);
-  if (givenThread(ask)) return bolt(ask);
+  if (/\bbolt\b/.test(words) || givenThread(ask)) return bolt(ask);
   if (job.currentStep?.startsWith('fitAxle/')) return uBolts(ask);
   return job.currentStep?.startsWith('hubBearing/') ? seat(ask) : wheelNuts(ask);
 }
@@ -55,6 +56,7 @@ const makerFirst = "The maker's figure comes first.";
 
 function wheelNuts(ask: Ask): Answer {
   const torques = wheelNutsOf(withGiven(ask, 'studThread'));
+  if (torques.code === 'studUnknown') return askBack('wheelNuts.studUnknown');
   const used = (['studThread', 'wheelType', 'wheelDiameter', 'tyreSize'] as const).map((field) =>
     measured(ask.readings, { field }),
   );
@@ -68,12 +70,13 @@ function wheelNuts(ask: Ask): Answer {
       used,
       missing: 'missing' in torques ? torques.missing : [],
       caution: 'dryStuds',
+      ...(torques.code === 'documentsDiffer' && torques.missing.length > 0 ? { asks: true as const } : {}),
     },
   );
 }
 
 type Of<C extends WheelNutTorque['code']> = Extract<WheelNutTorque, { readonly code: C }>;
-type WheelNutWords = { readonly [C in WheelNutTorque['code']]: (torques: Of<C>, ask: Ask) => Words };
+type WheelNutWords = { readonly [C in Exclude<WheelNutTorque['code'], 'studUnknown'>]: (torques: Of<C>, ask: Ask) => Words };
 
 const wheelNutWords: WheelNutWords = {
   maker: ({ range, stages }, ask) => ({
@@ -103,10 +106,6 @@ const wheelNutWords: WheelNutWords = {
     ),
     show: lines(...ranges.map((range) => `${rangeWords(range, ask).show}: ${range.source}`), moreWords(missing), makerFirst),
   }),
-  studUnknown: () => ({
-    speak: "Which stud thread? Say it like half twenty. Or give me the maker's figure.",
-    show: "Tell me the stud thread, 'studs half twenty', or the maker's figure.",
-  }),
   nonePublished: (_torques, ask) => ({
     speak: `I have no published figure for ${studWords(ask).speak} studs. Give me the wheel or axle maker's figure.`,
     show: `No published wheel nut figure for ${studWords(ask).show}. Use the wheel or axle maker's figure and tell me: I keep it as theirs.`,
@@ -115,6 +114,7 @@ const wheelNutWords: WheelNutWords = {
 
 function uBolts(ask: Ask): Answer {
   const torques = uBoltsOf(withGiven(ask, 'uBoltThread'));
+  if (torques.code === 'threadUnknown') return askBack('uBolts.threadUnknown');
   const words = uBoltWords[torques.code](torques as never, ask);
   const recorded = recordedTorques(ask, 'uBoltTorque');
   return answer(
@@ -123,14 +123,13 @@ function uBolts(ask: Ask): Answer {
     {
       sources: torques.ranges.map(({ source }) => source),
       used: [measured(ask.readings, { field: 'uBoltThread' })],
-      missing: torques.code === 'threadUnknown' ? ['uBoltThread'] : [],
       caution: 'newUBolts',
     },
   );
 }
 
 type UOf<C extends UBoltTorque['code']> = Extract<UBoltTorque, { readonly code: C }>;
-type UBoltWords = { readonly [C in UBoltTorque['code']]: (torques: UOf<C>, ask: Ask) => Words };
+type UBoltWords = { readonly [C in Exclude<UBoltTorque['code'], 'threadUnknown'>]: (torques: UOf<C>, ask: Ask) => Words };
 
 const bow = 'Common practice, no source: shops also stop when the tie plate just begins to bow. It is a sign, not a measure.';
 const cross = `In a cross: ${uBoltLegs.join(', ')}.`;
@@ -149,10 +148,6 @@ const uBoltWords: UBoltWords = {
       makerFirst,
       bow,
     ),
-  }),
-  threadUnknown: () => ({
-    speak: 'Which thread are the U-bolts? Say it like u bolt thread half twenty.',
-    show: "Tell me the thread: 'U bolt thread half twenty', or the maker's figure.",
   }),
   nonePublished: () => ({
     speak: "I have no published figure for that U-bolt thread. Give me the maker's figure.",

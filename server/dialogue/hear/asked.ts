@@ -13,6 +13,7 @@ import { stepLine } from '../wording/steps.ts';
 import { valueLine } from '../wording/values.ts';
 import { askClosing, leftForClosing } from './closing.ts';
 import { askTarget, replace, strikeNow } from './correct.ts';
+import { factsTold } from './facts.ts';
 import { askSkip, skipNow } from './steps.ts';
 import { take } from './take.ts';
 
@@ -23,7 +24,8 @@ export function openQuestion({ job, wasAsked }: Draft): Asked | undefined {
 
 function isStale({ job, now, late }: Draft): boolean {
   const asked = Date.parse(job.askedAt ?? now);
-  return late || Date.parse(now) - asked > policy.askSeconds * 1000;
+  const seconds = job.asked?.about === 'facts' ? policy.factsSeconds : policy.askSeconds;
+  return late || Date.parse(now) - asked > seconds * 1000;
 }
 
 export function yes(draft: Draft): Draft {
@@ -83,6 +85,7 @@ function agreed(draft: Draft, asked: Asked): Draft {
     case 'undo':
     case 'target':
     case 'reason':
+    case 'facts':
       return repeatQuestion(draft, asked);
   }
 }
@@ -147,6 +150,7 @@ function denied(draft: Draft, asked: Asked): Draft {
     case 'strike':
     case 'undo':
     case 'target':
+    case 'facts':
       return say(closed, repairLine('leftAsIs', {}, shop));
   }
 }
@@ -162,6 +166,8 @@ export function answerTo(draft: Draft, asked: Asked): Draft | undefined {
       return pick(draft, asked, intents);
     case 'target':
       return target(draft, asked);
+    case 'facts':
+      return factsTold(draft, asked);
     default:
       return undefined;
   }

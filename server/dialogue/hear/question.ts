@@ -3,6 +3,7 @@ import type { QuestionIntent } from '#intents';
 import { answerers } from '../answers/index.ts';
 import { ask, type Draft, emit, say } from '../draft.ts';
 import { stepAt } from '../plan.ts';
+import { askedNow } from '../settle.ts';
 import { byId } from '../values.ts';
 import { jobLine } from '../wording/jobs.ts';
 import { stepLine } from '../wording/steps.ts';
@@ -33,11 +34,16 @@ function why(draft: Draft, intent: QuestionIntent): Draft {
   return say(draft, stepLine('why', { why: step.why, source: step.source }, draft.know.shop));
 }
 
-function answer(draft: Draft, intent: QuestionIntent): Draft {
+/** Answers through the registry; an answer that asks back keeps the question for what is told next. */
+export function answer(draft: Draft, intent: QuestionIntent): Draft {
   const { job, know, now } = draft;
   const answerer = answerers[intent.topic];
   if (!answerer) return say(draft, jobLine('notHere', { topic: intent.topic }, know.shop));
-  const { code, speak, show, rests, caution, events = [], sources } = answerer(intent, job, know, now);
+  const { code, speak, show, rests, caution, events = [], sources, asks, missing } = answerer(intent, job, know, now);
+  if (asks && !askedNow(draft)) {
+    const facts = { about: 'facts' as const, valueIds: [], fields: missing, given: JSON.stringify(intent) };
+    return ask(draft, facts, { code, tone: 'ask', speak, show });
+  }
   const unsure = rests.map((id) => byId(job, id)).filter((value) => value?.status === 'heard');
   const names = [...new Set(unsure.map((value) => (value ? sayFieldOf(value.field, know.shop) : '')))];
   const from = sources.length > 0 ? `\n(${sources.join('; ')})` : '';

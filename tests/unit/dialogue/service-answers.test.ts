@@ -66,7 +66,7 @@ describe('torque', () => {
 
   test('nothing known: it asks for the stud and gives no number', () => {
     const told = ask('what torque for the wheel nuts');
-    expect([told.code, told.missing]).toEqual(['wheelNuts.studUnknown', ['studThread']]);
+    expect([told.code, told.missing]).toEqual(['wheelNuts.studUnknown', ['studThread', 'wheelNutTorque']]);
     expect(told.show).not.toMatch(/\d{2}/);
   });
 
@@ -127,7 +127,7 @@ describe('order', () => {
 
   test('from the bolt pattern of the job, or asked for', () => {
     expect(ask('what is the sequence', jobWith(...steel15)).speak).toContain('one, three, five, two, four');
-    expect(ask('what is the sequence').missing).toEqual(['boltPattern']);
+    expect(ask('what is the sequence').missing).toEqual(['boltPattern', 'lugCount']);
   });
 
   test('drawn with its stages', () => {
