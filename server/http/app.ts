@@ -1,17 +1,19 @@
 // The app: one set of services, and routes behind a gate for each listener. Nothing here listens; see serve.ts.
 import type { IncomingMessage } from 'node:http';
 import { Hono } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
 import type { Log } from '#log';
 import type { DueList } from '#wire';
+import { nothingFor } from './allowed.ts';
+import { atMost } from './body.ts';
 import { dueIn } from './due.ts';
-import { dressed, type Gate, incomingOf, knownDevice, notTooMuch, only, rightHost, rightOrigin } from './gate.ts';
+import { dressed, type Gate, incomingOf, knownDevice, notTooMuch, rightHost, rightOrigin } from './gate.ts';
 import { type LogLine, traced } from './lines.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
 import { createPairing, type Pairing } from './pairing.ts';
 import { problem, problemOf } from './problem.ts';
 import { deviceRoutes, joinRoutes } from './routes/devices.ts';
 import { jobRoutes } from './routes/jobs.ts';
+import { healthRoutes, metricsRoutes } from './routes/operations.ts';
 import { settingsRoutes, stockRoutes } from './routes/shop.ts';
 import { speechRoutes } from './routes/speech.ts';
 import { streamRoutes } from './routes/stream.ts';
@@ -61,7 +63,7 @@ export function createApp(services: Services, gate: Gate): Hono {
     line('error', error.name, { request: c.get('requestId'), where: placesOf(error) });
     return problemOf(c, error);
   });
-  app.notFound((c) => problem(c, 'notFound'));
+  app.notFound(nothingFor(app));
   app.use(
     dressed,
     traced(line),
@@ -71,11 +73,11 @@ export function createApp(services: Services, gate: Gate): Hono {
     knownDevice(gate, pairing),
     notTooMuch(gate),
   );
-  app.use('/api/stock', bodyLimit({ maxSize: stockMost, onError: (c) => problem(c, 'tooLarge') }));
-  app.use('/api/:path{(?!stock$).*}', bodyLimit({ maxSize: jsonMost, onError: (c) => problem(c, 'tooLarge') }));
+  app.use('/api/stock', atMost(stockMost));
+  app.use('/api/:path{(?!stock$).*}', atMost(jsonMost));
 
-  app.get('/api/health', (c) => c.json({ ok: log.refusal() === null, events: log.head() }, log.refusal() ? 503 : 200));
-  app.get('/api/metrics', only('desk'), (c) => c.text(metrics.text({ events: log.head(), streams: listeners.count() })));
+  app.route('/api/health', healthRoutes(services));
+  app.route('/api/metrics', metricsRoutes(services));
   app.route('/api/settings', settingsRoutes(log, turns));
   app.route('/api/stock', stockRoutes(log));
   app.route('/api/turns', turnRoutes(log, turns));
@@ -88,7 +90,7 @@ export function createApp(services: Services, gate: Gate): Hono {
   app.route('/api/stream', streamRoutes(log, listeners));
   app.route('/api/pair', joinRoutes(pairing));
   app.route('/api/devices', deviceRoutes(log, pairing, listeners, clock));
-  app.all('/api/*', (c) => problem(c, 'notFound'));
+  app.all('/api/*', nothingFor(app));
   servePages(app, pages);
   return app;
 }

@@ -1,7 +1,19 @@
 // Reads what a request carries and holds it against its schema.
-import type { Context } from 'hono';
+import type { Context, MiddlewareHandler } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
 import type * as z from 'zod';
 import { problem } from './problem.ts';
+
+/** Refuses bodies of more than so many bytes. A length that is told is kept to by the parser before us, and costs no reading. */
+export function atMost(bytes: number): MiddlewareHandler {
+  const counting = bodyLimit({ maxSize: bytes, onError: (c) => problem(c, 'tooLarge') });
+  return async (c, next) => {
+    if (c.req.method === 'GET' || c.req.method === 'HEAD') return next();
+    const told = c.req.header('content-length');
+    if (told === undefined || c.req.header('transfer-encoding') !== undefined) return counting(c, next);
+    return Number(told) <= bytes ? next() : problem(c, 'tooLarge');
+  };
+}
 
 type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly response: Response };
 

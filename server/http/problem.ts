@@ -23,6 +23,7 @@ const problems = {
   noSuchDevice: [404, 'There is no such device.', 'Load the list again.'],
   badStock: [422, 'The list of axles has faults; nothing of it was taken.', 'Mend the rows that the message names.'],
   notFound: [404, 'There is nothing at this address.', 'Start from the first page.'],
+  wrongMethod: [405, 'This address does not take that method.', 'Use one that the Allow header names.'],
   noSuchJob: [404, 'There is no job with that number.', 'Look it up in the log book.'],
   stale: [409, 'The job has changed since you looked.', 'Look at it again, then repeat the change.'],
   idReused: [422, 'That id was already used for something else.', 'Send it under a new id.'],

@@ -40,13 +40,16 @@ const drainMs = 500;
 export function listen(app: Hono, hostname: string | undefined, port: number, tls?: Tls): Promise<Listening> {
   const respond = getRequestListener(app.fetch, { hostname: nameless, errorHandler: answerUnread });
   let draining = false;
+  /** Answered before they had sent all: what goes wrong after that has had its answer. */
+  const early = new WeakSet<Duplex>();
   const answer = (request: IncomingMessage, response: ServerResponse): void => {
     if (draining) response.setHeader('Connection', 'close');
+    response.once('finish', () => request.complete || early.add(request.socket));
     void respond(request, response);
   };
   const server = tls ? createSecureServer({ ...guards, ...tls, ...tlsGuards }, answer) : createServer(guards, answer);
   server.maxConnections = connectionsMost;
-  server.on('clientError', answerBroken);
+  server.on('clientError', (error, socket) => (early.has(socket) ? socket.destroy() : answerBroken(error, socket)));
   server.on('checkExpectation', answer);
   const renew = (next: Tls): void => (server as SecureServer).setSecureContext?.(next);
   const stop = async (): Promise<void> => {

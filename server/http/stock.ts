@@ -26,6 +26,7 @@ export function readStock(csv: string): { readonly axles: readonly StockAxle[]; 
       .filter((name) => !plain.includes(name) && !fieldById.has(name))
       .map((column) => ({ line: 1, column, fault: 'no such column' })),
     ...['id', 'title'].filter((name) => !header.includes(name)).map((column) => ({ line: 1, column, fault: 'is missing' })),
+    ...(data.length === 0 ? [{ line: 2, column: '', fault: 'no axle stands under the header' }] : []),
     ...(data.length > linesMost ? [{ line: linesMost + 2, column: '', fault: `more than ${linesMost} axles` }] : []),
   ];
   if (faults.length > 0) return { axles: [], faults };

@@ -1,7 +1,7 @@
 // The little plain-http helper of a shop network: the authority's certificate and how to trust it. No job data, no cookies.
 import { Hono } from 'hono';
+import { nothingFor } from './allowed.ts';
 import { dressed } from './gate.ts';
-import { problem } from './problem.ts';
 
 const steps = [
   'Android: download the certificate, then Settings > Security > Encryption & credentials > Install a certificate > CA certificate.',
@@ -34,6 +34,6 @@ export function trustApp(authority: string, fingerprint: string, address: string
       'Content-Disposition': 'attachment; filename="axlehand.crt"',
     }),
   );
-  app.notFound((c) => problem(c, 'notFound'));
+  app.notFound(nothingFor(app));
   return app;
 }

@@ -7,7 +7,7 @@ import { openStore } from './store.ts';
 import { verifyTail } from './verify.ts';
 
 /** Set at every open and read back: WAL reopens at NORMAL, which may lose an acknowledged turn in a power cut. */
-const pragmas: readonly (readonly [name: string, value: string, readsBack: unknown])[] = [
+export const pragmas: readonly (readonly [name: string, value: string, readsBack: unknown])[] = [
   ['journal_mode', 'WAL', 'wal'],
   ['synchronous', 'FULL', 2],
   ['foreign_keys', 'ON', 1],

@@ -2,12 +2,17 @@
 // AXLEHAND_FUZZ sets how many requests; the seed is printed by fast-check when one fails.
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
-import type { ErrorBody } from '#wire';
+import * as z from 'zod';
 import { listen } from '../../server/http/serve.ts';
 import { aServer, type Call, spoken } from '../support/server.ts';
 
 const requests = Number(process.env.AXLEHAND_FUZZ ?? 2000);
-const documented = [200, 400, 401, 403, 404, 409, 413, 421, 422, 429];
+const documented = [200, 400, 401, 403, 404, 405, 409, 413, 421, 422, 429];
+
+/** The one shape of every answer that is no success: what it is called, what is wrong, what would do. */
+const errorBody = z.strictObject({
+  error: z.strictObject({ code: z.string().regex(/^[a-z]+$/i), message: z.string().min(1), whatToDo: z.string().min(1) }),
+});
 
 const words = fc.constantFrom(
   'hub face',
@@ -103,6 +108,7 @@ const reads = [
   '/api/metrics',
   '/api/settings',
   '/api/stock',
+  '/api/due',
   '/api/jobs',
   '/api/jobs/:id',
   '/api/jobs/:id/record',
@@ -117,6 +123,7 @@ const reads = [
   '/devices',
   '/log',
   '/jobs/:id',
+  '/jobs/:id/sheet',
   '/nothing/:id',
 ];
 const writes = [
@@ -141,6 +148,16 @@ const query = fc.dictionary(
   fc.oneof(fc.constantFrom('open', 'hubFace', '72 3/8', '2026-11-25', '1', '-1', '1e99', 'NaN'), fc.string({ unit: 'binary' })),
   { maxKeys: 3 },
 );
+/** Headers that turn a request away at the gate, now and then. */
+const gate = fc.oneof(
+  { weight: 40, arbitrary: fc.constant({}) },
+  fc.constantFrom<Record<string, string>>(
+    { host: 'evil.test' },
+    { origin: 'https://evil.test' },
+    { 'sec-fetch-site': 'cross-site' },
+    { cookie: '__Host-axlehand=forged' },
+  ),
+);
 const odd = fc.constantFrom('text/plain', 'application/json; charset=utf-16', 'x', 'text/csv', 'application/json');
 
 interface Shot {
@@ -161,11 +178,13 @@ const shot: fc.Arbitrary<Shot> = routes.chain(([usual, address]) =>
         fc.constantFrom('GET', 'POST', 'PUT', 'DELETE', 'PATCH', 'OPTIONS', 'HEAD'),
       ),
       query,
+      gate,
       type: fc.oneof({ weight: 9, arbitrary: fc.constant(address === '/api/stock' ? 'text/csv' : 'application/json') }, odd),
       body: fc.oneof(
         { weight: 6, arbitrary: bodies[address] ?? fc.anything() },
         { weight: 1, arbitrary: fc.json() },
         { weight: 1, arbitrary: fc.string({ unit: 'binary' }) },
+        { weight: 1, arbitrary: fc.nat(200_000).map((length) => 'x'.repeat(length)) },
       ),
     })
     .map((given) => {
@@ -177,7 +196,8 @@ const shot: fc.Arbitrary<Shot> = routes.chain(([usual, address]) =>
         path,
         call: {
           method: given.method,
-          ...(hasBody ? { body: wellFormed(body), headers: { 'content-type': given.type } } : {}),
+          ...(hasBody ? { body: wellFormed(body) } : {}),
+          headers: { ...given.gate, ...(hasBody ? { 'content-type': given.type } : {}) },
         },
       };
     }),
@@ -196,6 +216,15 @@ function wellFormed(given: string): string {
 function versioned(call: Call, version = 0): Call {
   return typeof call.body === 'string' ? { ...call, body: call.body.replace('"version":"now"', `"version":${version}`) } : call;
 }
+
+it('shoots at every route there is', async () => {
+  const { app } = await aServer();
+  const there = app.routes.filter(({ method, path }) => method !== 'ALL' && !path.includes('*'));
+  const shotAt = new Set([...reads.map((path) => `GET ${path}`), ...writes.map((route) => route.join(' '))]);
+  const missed = there.map(({ method, path }) => `${method} ${path.replace(/:file\{.*\}/, 'sheet.csv')}`);
+  expect(there.length).toBeGreaterThan(20);
+  expect(missed.filter((route) => !shotAt.has(route))).toEqual([]);
+});
 
 it(
   `answers ${requests} odd requests by the book`,
@@ -228,11 +257,12 @@ it(
         expect(documented, `${given.method} ${path} ${faults(server.lines)}`).toContain(response.status);
         if (response.headers.get('content-type')?.startsWith('text/event-stream')) return response.body?.cancel();
         const answer = await response.text();
-        if (response.status >= 400 && given.method !== 'HEAD') {
-          const { error } = JSON.parse(answer) as ErrorBody;
-          expect([typeof error.code, typeof error.message, typeof error.whatToDo]).toEqual(['string', 'string', 'string']);
+        if (response.status !== 200 && given.method !== 'HEAD') {
+          expect(response.headers.get('content-type'), path).toBe('application/json');
+          expect(errorBody.safeParse(JSON.parse(answer)).error, answer).toBeUndefined();
           expect(answer).not.toMatch(/\bat .*\.(ts|js):\d/);
         }
+        expect(response.headers.has('allow'), path).toBe(response.status === 405);
         n += 1;
         if (n % Math.ceil(requests / 10) === 0) heap.push(Math.round(process.memoryUsage().heapUsed / 1e6));
       }),

@@ -1,9 +1,8 @@
 import { Hono } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
 import { setCookie } from 'hono/cookie';
 import type { Log } from '#log';
 import type { DeviceList } from '#wire';
-import { readBody } from '../body.ts';
+import { atMost, readBody } from '../body.ts';
 import { callerOf, cookieName, only } from '../gate.ts';
 import { createLimiter } from '../limits.ts';
 import type { Pairing } from '../pairing.ts';
@@ -16,7 +15,7 @@ const yearSeconds = 365 * 86_400;
 /** A device joins. Five tries a minute from one address. */
 export function joinRoutes(pairing: Pairing): Hono {
   const wait = createLimiter({ perSecond: 5 / 60, burst: 5 });
-  return new Hono().post('/', bodyLimit({ maxSize: 1000, onError: (c) => problem(c, 'tooLarge') }), async (c) => {
+  return new Hono().post('/', atMost(1000), async (c) => {
     if (wait(callerOf(c)) > 0) return problem(c, 'tooMany');
     const body = await readBody(c, joinRequest);
     if (!body.ok) return body.response;

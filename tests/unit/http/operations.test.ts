@@ -1,8 +1,8 @@
 // What the shop sees of a server that runs: metrics, log lines, the backup of the day.
-import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { openToRead } from '#log';
+import { LogFault, openToRead } from '#log';
 import { createLogLine } from '../../../server/http/lines.ts';
 import { backupFolder, backupOfTheDay } from '../../../server/http/nightly.ts';
 import { aTurn, opens } from '../../support/log.ts';
@@ -24,15 +24,41 @@ describe('metrics', () => {
     expect(of('axlehand_requests_total{status="4xx"}')).toBe(1);
     expect(of('axlehand_events')).toBe(server.log.head());
     expect(of('axlehand_streams')).toBe(1);
+    expect(of('axlehand_taking_turns')).toBe(1);
+    expect(of('axlehand_memory_bytes')).toBeGreaterThan(of('axlehand_heap_bytes'));
+    expect(of('axlehand_log_bytes')).toBe(statSync(server.log.path).size);
+    expect(of('axlehand_log_wal_bytes')).toBe(statSync(`${server.log.path}-wal`).size);
+    expect(of('axlehand_disk_free_bytes')).toBeGreaterThan(0);
     expect(text).not.toMatch(/zebra/);
     // Prometheus text format: a name, labels in braces, a number.
     for (const line of text.trimEnd().split('\n')) expect(line).toMatch(/^[a-z_]+(\{[a-z]+="[^"]+"\})? [\d.]+$/);
     await stream.body?.cancel();
   });
 
+  it('know how old the newest backup is, and nothing of one that was never made', async () => {
+    let now = new Date().toISOString();
+    const server = await aServer({}, undefined, () => now);
+    const age = async () => /^axlehand_backup_age_seconds (\d+)$/m.exec(await (await server.call('/api/metrics')).text())?.[1];
+    expect(await age()).toBeUndefined();
+    await server.log.backup(join(backupFolder(server.log.path), 'axlehand-2026-11-25T02-00-00.db'));
+    now = new Date(Date.now() + 7200_000).toISOString();
+    expect(Math.abs(Number(await age()) - 7200)).toBeLessThan(60);
+  });
+
   it('tell a sign of life from a log that takes no more', async () => {
     const server = await aServer();
     expect(await (await server.call('/api/health')).json()).toEqual({ ok: true, events: 0 });
+    server.log.refuse(new LogFault('damaged', { detail: 'event 8 is missing' }));
+    const refused = await server.call('/api/health');
+    expect(refused.status).toBe(503);
+    expect(await refused.json()).toEqual({
+      error: {
+        code: 'damaged',
+        message: expect.stringContaining('event 8 is missing'),
+        whatToDo: expect.stringContaining('verify'),
+      },
+    });
+    expect(await (await server.call('/api/metrics')).text()).toMatch(/^axlehand_taking_turns 0$/m);
   });
 });
 

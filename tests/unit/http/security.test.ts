@@ -293,6 +293,22 @@ describe('what goes out', () => {
     expect((await refusal(await server.call(path)))[0]).toBe(404);
   });
 
+  it.each([
+    ['GET', '/api/turns', 'POST'],
+    ['POST', '/api/jobs', 'GET, HEAD'],
+    ['PATCH', '/api/devices/x', 'PUT, DELETE'],
+    ['OPTIONS', '/api/settings', 'GET, HEAD, PUT'],
+    ['DELETE', '/api/jobs/1/sheet.csv', 'GET, HEAD'],
+    ['POST', '/jobs/1', 'GET, HEAD'],
+  ])('names the methods of an address that is asked by %s %s', async (method, path, allow) => {
+    const server = await aServer();
+    const response = await server.call(path, { method });
+    expect(await refusal(response)).toEqual([405, 'wrongMethod']);
+    expect(response.headers.get('allow')).toBe(allow);
+    const nowhere = await server.call('/api/nowhere', { method });
+    expect([await refusal(nowhere), nowhere.headers.get('allow')]).toEqual([[404, 'notFound'], null]);
+  });
+
   it('gives out the built page and nothing hidden beside it', async () => {
     const folder = dirname(somewhere());
     for (const name of ['bay.html', '.env', '..db']) writeFileSync(join(folder, name), name);
@@ -376,6 +392,7 @@ describe('the rack', () => {
 
   it.each([
     ['an unknown column', 'id,title,colour\nA,x,red\n', /line 1, colour/],
+    ['no axle', head, /line 2, whole line: no axle/],
     ['a missing column', 'id,quantity\nA,1\n', /line 1, title/],
     ['no number', `${head}A,x,,1,wide,58,electric\n`, /line 2, hubFace: a number in in/],
     ['a number out of range', `${head}A,x,,1,7000,58,electric\n`, /line 2, hubFace/],

@@ -22,6 +22,9 @@ function raw(port: number, text: string): Promise<string> {
   });
 }
 
+const posted = (host: string): string =>
+  `POST /api/turns HTTP/1.1\r\nHost: ${host}\r\nOrigin: http://${host}\r\nContent-Type: application/json\r\n`;
+
 const odd: readonly (readonly [name: string, text: (host: string) => string, status: RegExp])[] = [
   ['a plain request', (host: string) => `GET /api/health HTTP/1.1\r\nHost: ${host}\r\nConnection: close\r\n\r\n`, /200/],
   ['an absolute address of ours', (host: string) => `GET http://${host}/api/health HTTP/1.1\r\nHost: ${host}\r\n\r\n`, /421/],
@@ -37,6 +40,12 @@ const odd: readonly (readonly [name: string, text: (host: string) => string, sta
     'two lengths',
     (host: string) => `POST /api/turns HTTP/1.1\r\nHost: ${host}\r\nContent-Length: 1\r\nContent-Length: 2\r\n\r\nxx`,
     /400/,
+  ],
+  ['a body that is told to be too long', (host: string) => `${posted(host)}Content-Length: 999999\r\n\r\n{`, /413/],
+  [
+    'a body that turns out too long',
+    (host: string) => `${posted(host)}Transfer-Encoding: chunked\r\n\r\n11170\r\n${'x'.repeat(70_000)}\r\n0\r\n\r\n`,
+    /413/,
   ],
   ['a head too large', (host: string) => `GET /api/health HTTP/1.1\r\nHost: ${host}\r\nX: ${'x'.repeat(20_000)}\r\n\r\n`, /431/],
   ['noise', () => '\u0000\u0001\u0002\r\n\r\n', /400/],
