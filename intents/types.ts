@@ -76,7 +76,12 @@ export type Topic =
   | 'compute'
   | 'boltPattern'
   | 'brake'
-  | 'hubHeat';
+  | 'hubHeat'
+  | 'brakeLaw'
+  | 'nearest'
+  | 'again'
+  | 'rideHeight'
+  | 'straight';
 
 export type MeasureIntent = {
   readonly kind: 'measure';

@@ -51,13 +51,13 @@ function questionOf({ tokens: all }: Hearing, at: number, stop: number, told: To
   const tokens = all.slice(at, Math.min(stop, at + longest));
   const asked = itemsIn(tokens);
   const field = longestName(asked);
-  const topic = told ?? (field ? 'value' : undefined);
-  if (!topic) return undefined;
-  const of = ofTopic(topic, tokens, field, asked);
   const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined)
     .map(asGiven)
     .filter(isGiven)
     .map(asPlausible);
+  const topic = told ?? (given.some(isTyre) ? 'tyre' : field ? 'value' : undefined);
+  if (!topic) return undefined;
+  const of = ofTopic(topic, tokens, field, asked);
   return {
     kind: 'question',
     topic,
@@ -67,6 +67,9 @@ function questionOf({ tokens: all }: Hearing, at: number, stop: number, told: To
     span: spanOf(all, at, stop),
   };
 }
+
+/** A size by itself asks about the tyre: "compare 205 75 15 with 225 75 15". */
+const isTyre = (given: MeasureIntent | QuantityIntent) => given.kind === 'measure' && given.field === 'tyreSize';
 
 /** The name with the most words tells most: "wide", in "how wide is the hub face", tells nothing. */
 function longestName(items: readonly Item[]): FieldId | undefined {

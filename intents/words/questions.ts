@@ -11,9 +11,11 @@ export const askers: readonly string[] = [
 ];
 
 export const openers: readonly string[] = [
-  '(does|will|would|can|could|should|is|are|am|did|do|has|have) (it|this|that|the|these|those|they|a|an|i|we|my|our|there|you|any)',
+  '(does|will|would|can|could|should|is|are|am|did|do|has|have) (it|this|that|the|these|those|they|a|an|i|we|my|our|there|you|any|rack|bay)',
   "(doesn't|won't|isn't|aren't|shouldn't) (it|this|that|the|these|those|they|i|we)",
   '(check|look) (for|up|on|at) [the]',
+  'compare [the]',
+  '(what|how) about',
   'check [the]',
   '(tell|show) me (what|how|which|when|why|where|if|about|the)',
   '(find|find out|look up|get) [me] [the|a|an|me]',
@@ -73,6 +75,58 @@ export const topics: readonly TopicWords[] = [
     said: ['which way do i move the axle', 'which end do i move'],
   },
   {
+    topic: 'clearance',
+    keys: [
+      'what|which hub face|faces work|works|fit|fits|go|run|use|allowed|possible',
+      'range hub',
+      'hub range',
+      'widest|narrowest hub|axle',
+      'how wide|narrow hub|axle can|could|may|will|would|fit',
+      'how much wider|narrower',
+    ],
+    said: ['what hub face would work', 'what hub faces would work', 'what is the widest hub face'],
+  },
+  {
+    topic: 'nearest',
+    keys: [
+      'nearest|closest',
+      'make|makes|made|making fit|work|fits',
+      'would|will|does take fit|work|use',
+      'come|comes close',
+      'near miss|misses',
+    ],
+    said: [
+      'what is nearest',
+      "what's the nearest",
+      'what comes closest',
+      'what could be made to fit',
+      'what would it take to make it fit',
+      'can we make one fit',
+    ],
+  },
+  {
+    topic: 'rideHeight',
+    keys: [
+      'ride height',
+      'flip|flips|flipped|flipping axle|spring|springs|it',
+      'overslung|underslung|oversling|undersling',
+      'over|under slung|sling',
+      'springs|spring on|go|to|over|under|above|below|put top|bottom|underneath|axle|beam',
+      'how much|far higher|lower|raise|raises|lift|lifts|lowers|taller',
+      'how high|low sit|sits|ride|rides',
+      'full bump',
+      'bump room|clearance|frame',
+      'hit|hits|touch|touches|room|clear|clears bump',
+    ],
+    said: [
+      'what does it do to the ride height',
+      'how much higher does it sit',
+      'how much lower does it sit',
+      'what if i flip the axle',
+      'how much room at full bump',
+    ],
+  },
+  {
     topic: 'whatFits',
     keys: [
       'what fits|fit',
@@ -98,6 +152,23 @@ export const topics: readonly TopicWords[] = [
       'what have we got on the rack that fits',
       'which axle fits',
       'what do we have in stock',
+    ],
+  },
+  {
+    topic: 'brakeLaw',
+    keys: [
+      'need|needs|require|requires|must brakes',
+      'brakes required|needed|law|legal|mandatory|compulsory|must',
+      'law|legal|rule|rules brakes',
+      'without|no brakes',
+      'surge',
+    ],
+    said: [
+      'does it need brakes',
+      'do i need brakes on this trailer',
+      'are brakes required',
+      'can it go without brakes',
+      'can i use surge brakes',
     ],
   },
   {
@@ -155,6 +226,26 @@ export const topics: readonly TopicWords[] = [
       'how many miles until|before|till',
     ],
     said: ['when is it due', 'when is it due again', 'when do i retorque', 'how often do i repack'],
+  },
+  {
+    topic: 'again',
+    keys: [
+      'which measurement|measurements|number|numbers|reading|readings',
+      'what measurement|number|reading matters|decides|critical',
+      'measure|take|check again|twice',
+      'again measure',
+      'remeasure',
+      're measure',
+      'double check',
+      'how sure',
+    ],
+    said: [
+      'which measurement should i take again',
+      'what should i measure again',
+      'what should i measure again before i order',
+      'which measurement decides it',
+      'what should i double check',
+    ],
   },
   {
     topic: 'open',
@@ -305,6 +396,11 @@ export const topics: readonly TopicWords[] = [
     ],
   },
   {
+    topic: 'straight',
+    keys: ['bent|bend|shifted|shift', 'camber', 'axle|beam|tube straight', 'halves'],
+    said: ['is the axle bent', 'is the beam bent', 'is the axle straight', 'what is the camber', 'how much camber'],
+  },
+  {
     topic: 'grease',
     keys: [
       'grease|greased|greases',
@@ -373,6 +469,8 @@ export const topics: readonly TopicWords[] = [
       'hold',
       'weakest',
       'weak link',
+      'equaliser|equalizer',
+      'share|shares|shared load|weight|evenly|even',
       'what limits|limit',
     ],
     said: ['how much can it carry', 'is it overloaded', 'what is the capacity', 'how much tongue weight'],

@@ -13,7 +13,7 @@ export {
 /** Cone with cup, sets of a spindle, same-size pairs, seals by journal and bore. Sources in data/fitment. */
 export { conesFor, cupsFor, interchange, type Pairing, pairing, sealsFor, setsFor } from './bearings/pairs.ts';
 /** 49 CFR 393.42(b) and 393.48(d); state and local rules may be stricter. */
-export { type BrakeQuestion, brakesRequired, surgeBrakesAllowed } from './brake-rule.ts';
+export { type BrakeLaw, type BrakeQuestion, brakeLawFor, brakesRequired, surgeBrakesAllowed } from './brake-rule.ts';
 /** Half measurements of a beam and camber by a plumb line. */
 export { camberDegrees, fromHalves, type Halves, toeIn } from './geometry/beam.ts';
 /** Bolt pattern from one hole-to-hole measurement; in floating point, for the sine. */
@@ -27,8 +27,10 @@ export {
 } from './geometry/bolt-circle.ts';
 /** Room of the tyres at a hub face, and the hub faces that would work. */
 export { type Clearances, clearancesAt, type HubFaceRange, hubFaceRange } from './geometry/clearance.ts';
+/** What halves, camber and toe say of the axle that is there. */
+export { type Camber, type Straight, type Straightness, straightness } from './geometry/straight.ts';
 /** Pounds on one axle, as a span where not all weights are known. */
-export { type AxleLoad, axleLoad } from './load.ts';
+export { type AxleLoad, axleLoad, grossOf } from './load.ts';
 /** Axles that work would make fit, and the work. */
 export { type Making, making, nearest } from './nearest.ts';
 export { numberOf } from './number.ts';
@@ -42,6 +44,8 @@ export { type Pattern, parsePattern } from './pattern.ts';
 export { type Ranking, rank } from './rank.ts';
 /** Readings laid out by field; what cannot be used is named. */
 export { readTrailer } from './readings.ts';
+/** How the trailer will sit with another drop or with the springs swapped. */
+export { type Ride, type RideQuestion, rideOf } from './ride.ts';
 export { rulesOf, tableRules } from './rules.ts';
 /** Which measurement to take again before ordering. */
 export { sensitivity, type Touchy } from './sensitivity.ts';

@@ -2,7 +2,7 @@
 import type { FieldId } from '#data';
 import { Fraction } from '../quantity/index.ts';
 import { larger, type Span, scale } from './span.ts';
-import { balance } from './statics.ts';
+import { balance, tandemShare } from './statics.ts';
 import type { Rules, Trailer } from './types.ts';
 
 /** Pounds on one axle. `uses`: the fields it rests on; `missing`: those that would narrow it. */
@@ -26,6 +26,15 @@ export function axleLoad(trailer: Trailer, rules: Rules): AxleLoad {
   const rolling = offTongue(trailer, gross, rules, uses, missing);
   const shared = perAxle(trailer, rolling, uses, missing);
   return { span: weighed ? larger(weighed, shared) : shared, uses, missing };
+}
+
+/** Pounds on all of the trailer's axles together. */
+export function onAllAxles(trailer: Trailer, rules: Rules): AxleLoad {
+  const uses: FieldId[] = [];
+  const missing: FieldId[] = [];
+  const gross = grossOf(trailer, uses);
+  if (!gross) return { uses, missing: ['gvwr'] };
+  return { span: offTongue(trailer, gross, rules, uses, missing), uses, missing };
 }
 
 /** The heaviest weight the job names. */
@@ -66,11 +75,34 @@ export function tongueOf(trailer: Trailer, gross: Span): { readonly span: Span; 
 /** How many axles share the load, where that is told. */
 export const axlesOf = ({ tokens }: Trailer): number | undefined => axles[tokens.get('axleCount')?.text as keyof typeof axles];
 
+/** The equaliser's arms, in, where both were measured. */
+function armsOf({ numbers }: Trailer): { readonly front: Fraction; readonly rear: Fraction } | undefined {
+  const [front, rear] = [numbers.get('frontArm')?.span.low, numbers.get('rearArm')?.span.low];
+  return front && rear ? { front, rear } : undefined;
+}
+
+/** Of one pound on a tandem, what each axle carries by its equaliser; nothing where the arms are not known. */
+export function equaliserShares(trailer: Trailer): { readonly front: Fraction; readonly rear: Fraction } | undefined {
+  const arms = armsOf(trailer);
+  return arms && axlesOf(trailer) === 2 ? tandemShare(new Fraction(1), arms.front, arms.rear) : undefined;
+}
+
+/** The share of the axle that is in work; of the heavier where that is not told. */
+function inWork({ tokens }: Trailer, arms: { readonly front: Fraction; readonly rear: Fraction }): Fraction {
+  const { front, rear } = tandemShare(new Fraction(1), arms.front, arms.rear);
+  const which = tokens.get('axleInWork')?.text;
+  if (which === 'front') return front;
+  return which === 'rear' || rear.gt(front) ? rear : front;
+}
+
 function perAxle(trailer: Trailer, rolling: Span, uses: FieldId[], missing: FieldId[]): Span {
   const count = axlesOf(trailer);
   if (count) {
     uses.push('axleCount');
-    return scale(rolling, new Fraction(1, count));
+    const arms = count === 2 ? armsOf(trailer) : undefined;
+    if (!arms) return scale(rolling, new Fraction(1, count));
+    uses.push('frontArm', 'rearArm');
+    return scale(rolling, inWork(trailer, arms));
   }
   missing.push('axleCount');
   return { low: rolling.low?.div(3) ?? null, high: rolling.high };

@@ -6,17 +6,24 @@ import { numberOf } from './number.ts';
 import { add, exactly, type Span, subtract } from './span.ts';
 import type { Basis, CheckId, Finding, Known, Need, Needed, RemedyId, Token, Trailer } from './types.ts';
 
+/** Rests on nothing that was measured. */
+export const noBasis: Basis = { rests: [], unconfirmed: [], missing: [] };
+
 /** What a window's edges rest on: the named fields of the trailer, those that are there and those that are not. */
 export function basisOf(trailer: Trailer, fields: readonly FieldId[]): Basis {
   const known: (Known | Token)[] = [];
   const missing: FieldId[] = [];
   for (const field of fields) {
     const value = trailer.numbers.get(field) ?? trailer.tokens.get(field);
-    if (value) known.push(value);
+    if (value) known.push(value, ...others(value));
     else missing.push(field);
   }
   return { rests: known.map(({ id }) => id), unconfirmed: known.filter((v) => !v.confirmed).map(({ id }) => id), missing };
 }
+
+/** What else a reckoned value rests on, each as sure as the whole. */
+const others = (value: Known | Token): Token[] =>
+  'also' in value ? (value.also ?? []).map((id) => ({ text: '', id, confirmed: value.confirmed })) : [];
 
 export interface Window {
   readonly low?: Span | undefined;

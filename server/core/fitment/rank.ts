@@ -12,15 +12,15 @@ export interface Ranking<T extends Candidate> {
 
 const order: readonly FitResult[] = ['fits', 'fitsWithWork', 'cannotSayYet', 'doesNotFit'];
 
-/** Ranks any number of axles; verdicts are written out for the best `most`. */
-export function rank<T extends Candidate>(needs: Needs, axles: readonly T[], most = 10): Ranking<T> {
+/** Ranks any number of axles; verdicts are written out for the best `most`, of one result alone where `only` says so. */
+export function rank<T extends Candidate>(needs: Needs, axles: readonly T[], most = 10, only?: FitResult): Ranking<T> {
   const counts = { fits: 0, fitsWithWork: 0, cannotSayYet: 0, doesNotFit: 0 };
   const seen = byField(needs.needs);
   const scored: { readonly axle: T; readonly score: number }[] = [];
   for (const axle of axles) {
     const { result, score } = scoreOf(axle, seen);
     counts[result] += 1;
-    scored.push({ axle, score });
+    if (only === undefined || only === result) scored.push({ axle, score });
   }
   scored.sort((a, b) => a.score - b.score || (a.axle.id < b.axle.id ? -1 : 1));
   const best = scored.slice(0, most).map(({ axle }) => ({ ...judge(needs, axle), candidate: axle }));

@@ -6,6 +6,7 @@ import { compare, figure, figureOf } from './figure.ts';
 import { numberOf } from './number.ts';
 import { parsePattern } from './pattern.ts';
 import { tableRules } from './rules.ts';
+import { bothSides, type Sided, wholeFromHalves } from './sides.ts';
 import { exactly, type Span } from './span.ts';
 import type { FieldProblem, FitReading, Known, ProblemCode, Token, Trailer } from './types.ts';
 import { parseTyre } from './tyres/designation.ts';
@@ -24,6 +25,11 @@ const axleFields: ReadonlySet<FieldId> = new Set<FieldId>([
   'brakeType',
   'brakeFlange',
   'brakeSize',
+  'halfFace',
+  'camberTop',
+  'camberBottom',
+  'toeFront',
+  'toeRear',
 ]);
 const tokenFields: ReadonlySet<FieldId> = new Set<FieldId>(['boltPattern', 'brakeSize']);
 
@@ -32,16 +38,20 @@ export function readTrailer(readings: readonly FitReading[]): Trailer {
   const numbers = new Map<FieldId, Known>();
   const tokens = new Map<FieldId, Token>();
   const problems: FieldProblem[] = [];
+  const sided: Sided[] = [];
   for (const reading of inForce(readings)) {
     const field = fieldOf(reading.field);
     const token = field.unit === undefined || tokenFields.has(field.id);
-    const fault = token ? readToken(reading, field, tokens) : readNumber(reading, field, numbers);
+    const fault = token ? readToken(reading, field, tokens) : readNumber(reading, field, numbers, sided);
     if (fault) problems.push({ field: field.id, code: fault, id: reading.id, value: reading.value });
   }
+  const sides = bothSides(sided);
+  const halves = wholeFromHalves(numbers, sides);
   return {
     numbers,
     tokens,
-    problems: [...problems, ...contradictions(numbers), ...weights(numbers), ...bearingsUnknown(tokens)],
+    sides,
+    problems: [...problems, ...halves, ...contradictions(numbers), ...weights(numbers), ...bearingsUnknown(tokens)],
   };
 }
 
@@ -66,7 +76,7 @@ function readToken(reading: FitReading, field: Field, into: Map<FieldId, Token>)
   return undefined;
 }
 
-function readNumber(reading: FitReading, field: Field, into: Map<FieldId, Known>): ProblemCode | undefined {
+function readNumber(reading: FitReading, field: Field, into: Map<FieldId, Known>, sided: Sided[]): ProblemCode | undefined {
   const unit = field.unit ?? '1';
   const said = unitOf(reading, unit);
   if (dimensionOf(said) !== dimensionOf(unit)) return 'wrongUnit';
@@ -76,6 +86,7 @@ function readNumber(reading: FitReading, field: Field, into: Map<FieldId, Known>
   const fault = implausible(value, field);
   if (fault === 'notPositive' || (fault && reading.status === 'heard')) return fault;
   const known = { span: spanOf(reading, { value, unit }, field), id: reading.id, confirmed: reading.status === 'confirmed' };
+  if (field.perSide) sided.push({ reading, known });
   const other = into.get(field.id);
   if (!other || !field.perSide || below(known, other)) into.set(field.id, known);
   return fault;

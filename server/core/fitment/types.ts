@@ -53,7 +53,11 @@ export type CheckId =
   | 'tandemCapacity'
   | 'tandemDrop'
   | 'springLength'
-  | 'springType';
+  | 'springType'
+  | 'halves'
+  | 'camber'
+  | 'toe'
+  | 'frameRoom';
 
 export type RowCode =
   | 'inside'
@@ -76,7 +80,13 @@ export type RowCode =
   | 'brakesAdded'
   | 'otherBrakes'
   | 'lawWantsBrakes'
-  | 'lawMayExempt';
+  | 'lawOverShare'
+  | 'lawMayExempt'
+  | 'lawExempts'
+  | 'straight'
+  | 'shifted'
+  | 'leansIn'
+  | 'toed';
 
 export type RemedyId =
   | 'moveSeats'
@@ -96,6 +106,7 @@ export type RemedyId =
   | 'matchPair'
   | 'otherSprings'
   | 'measureMore'
+  | 'oldAxleBent'
   | 'readCard';
 
 /** What the trailer asks of one value of the axle. `low`, `high`: the sure window; `at`: the middle it should meet; `same`: the token wanted. */
@@ -119,6 +130,10 @@ export interface Finding {
   readonly code: RowCode;
   readonly by?: number;
   readonly remedy?: RemedyId;
+  /** What it measured by itself, where that is not the axle's value. */
+  readonly found?: Quantity;
+  /** Where it rests on something else than its check does. */
+  readonly basis?: Basis;
 }
 
 /** One check made ready for a trailer: it looks at one field of a candidate and at nothing else. */
@@ -134,7 +149,7 @@ export interface Need {
 }
 
 /** A line of the verdict. `lacking`: the candidate's own value is not known. */
-export interface Row extends Omit<Finding, 'by'>, Basis {
+export interface Row extends Omit<Finding, 'by' | 'basis'>, Basis {
   readonly check: CheckId;
   readonly essential: boolean;
   readonly field: FieldId;
@@ -167,6 +182,7 @@ export type ProblemCode =
   | 'unknownTyre'
   | 'unknownBearing'
   | 'hubFaceNotAboveSpringCentre'
+  | 'halvesDoNotAddUp'
   | 'tongueBeyondReason'
   | 'weightAboveRating';
 
@@ -182,6 +198,8 @@ export interface FieldProblem {
 export interface Known {
   readonly span: Span;
   readonly id: string;
+  /** Other readings it was reckoned from. */
+  readonly also?: readonly string[];
   readonly confirmed: boolean;
 }
 
@@ -192,10 +210,17 @@ export interface Token {
   readonly confirmed: boolean;
 }
 
+export interface Sides {
+  readonly left?: Known;
+  readonly right?: Known;
+}
+
 /** The readings of a job, laid out for the checks. */
 export interface Trailer {
   readonly numbers: ReadonlyMap<FieldId, Known>;
   readonly tokens: ReadonlyMap<FieldId, Token>;
+  /** What was measured on both sides, each by itself. */
+  readonly sides: ReadonlyMap<FieldId, Sides>;
   readonly problems: readonly FieldProblem[];
 }
 

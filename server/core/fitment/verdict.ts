@@ -27,7 +27,7 @@ export function judge({ trailer, needs }: Needs, candidate: Candidate): Verdict 
     result,
     rows,
     because,
-    missing: unique(rows.flatMap((row) => (row.essential || row.code === 'braked' ? row.missing : []))),
+    missing: unique(rows.flatMap((row) => (row.essential ? row.missing : []))),
     rests: unique(used.flatMap((row) => row.rests)),
     unconfirmed: unique(used.flatMap((row) => row.unconfirmed)),
     problems: trailer.problems,
@@ -43,7 +43,7 @@ const matters = ({ check, field }: Need, { values }: Candidate): boolean => !opt
 
 function rowOf({ check, field, needed, basis, source, judge: find, margin: marginOf }: Need, { values }: Candidate): Row {
   const measured = values[field];
-  const { by: _near, ...found } = find(measured);
+  const { by: _near, basis: own, ...found } = find(measured);
   const margin = measured === undefined ? undefined : marginOf?.(measured);
   return {
     check,
@@ -52,6 +52,7 @@ function rowOf({ check, field, needed, basis, source, judge: find, margin: margi
     source,
     lacking: measured === undefined,
     ...basis,
+    ...own,
     ...found,
     ...(measured === undefined ? {} : { measured }),
     ...(needed ? { needed } : {}),

@@ -1,7 +1,7 @@
 // What the running gear of one axle carries: its weakest part, against the load.
 import type { FieldId } from '#data';
 import type { Fraction, Quantity } from '../quantity/index.ts';
-import { axleLoad, axlesOf, grossOf, tongueOf } from './load.ts';
+import { axleLoad, axlesOf, equaliserShares, grossOf, tongueOf } from './load.ts';
 import { basisOf } from './need.ts';
 import { axleForShare, centreOf } from './statics.ts';
 import type { Basis, Rules, Trailer } from './types.ts';
@@ -46,6 +46,8 @@ export interface Carrying extends Basis {
   readonly marginPercent?: Fraction;
   readonly tongue?: TongueShare;
   readonly passengerTyres: boolean;
+  /** Of one pound on a tandem, by the arms of its equaliser. */
+  readonly shares?: { readonly front: Fraction; readonly rear: Fraction };
 }
 
 const parts: readonly CarryingPart[] = ['axle', 'tyres', 'springs', 'hubs', 'wheels'];
@@ -64,6 +66,7 @@ export function carrying(trailer: Trailer, rules: Rules, capacity?: Fraction): C
   ];
   const [weakest, next] = links.toSorted((a, b) => a.rating.value.compare(b.rating.value));
   const axles = axlesOf(trailer);
+  const shares = equaliserShares(trailer);
   const fields: FieldId[] = [
     ...uses,
     ...(rated && !capacity ? (['capacity'] as const) : []),
@@ -84,6 +87,7 @@ export function carrying(trailer: Trailer, rules: Rules, capacity?: Fraction): C
     ...marginOf(weakest, span?.high ?? undefined),
     ...tongueFound(trailer, rules),
     passengerTyres: tyre?.passenger ?? false,
+    ...(shares && { shares }),
   };
 }
 

@@ -21,9 +21,25 @@ export const clearance: Answerer = (question, job, know) => {
   return tell(
     know,
     room && known(room) ? 'clearance' : 'clearanceUnknown',
-    (voice) => linesOf(voice, needs, room, missing),
+    (voice) => (ranging.test(question.words ?? '') ? rangeFirst : linesOf)(voice, needs, room, missing),
     basis,
   );
+};
+
+/** Asked for the hub faces that would work, not for the room at one. */
+const ranging = /range|widest|narrow|how wide an? |(?:what|which) hub face|hub faces/;
+
+const rangeFirst: typeof linesOf = (voice, needs, room, missing) => {
+  const { low, high } = hubFaceRange(needs);
+  const { always, more } = linesOf(voice, needs, room, missing);
+  const range =
+    low && high
+      ? `from ${voice.amount(low)} to ${voice.amount(high)} hub face`
+      : low
+        ? `${voice.amount(low)} hub face and over`
+        : high && `up to ${voice.amount(high)} hub face`;
+  const open = low && high ? undefined : wanting(missing, voice);
+  return { always: [range, open], more: [...always, ...more].filter((line) => line !== open) };
 };
 
 const known = ({ toSpring, toFrame, toFender, overall }: Clearances): boolean =>

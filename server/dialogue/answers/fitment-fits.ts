@@ -16,8 +16,9 @@ import type { EventBody, JobRecord } from '#log/events';
 import type { Answer, Answerer, Know } from '../types.ts';
 import { listed, mannerOf, sentence } from '../words.ts';
 import { candidateOf, described, givenValues, readingsOf } from './fitment-job.ts';
+import { namedByPlace } from './fitment-named.ts';
 import { type Voice, voiceOf } from './fitment-say.ts';
-import { unseen, unseenLine } from './fitment-unseen.ts';
+import { unseen, unseenLine, warnings } from './fitment-unseen.ts';
 import { problemWords, remedyWords, resultWords, rowLine } from './fitment-words.ts';
 
 export const fits: Answerer = (question, job, know) => {
@@ -43,7 +44,8 @@ function askedVerdict(
   const needs = needsOf(readings);
   const candidate = candidateOf(question, job, know);
   if (candidate) return judge(needs, candidate);
-  const like = described(question, know);
+  const there = namedByPlace(question, know.stock);
+  const like = there.length > 0 ? there : described(question, know);
   if (like.length > 0 && like.length < know.stock.length) return rank(needs, like, 1).best[0];
   const values = givenValues(question);
   return Object.keys(values).length > 0 ? judge(needs, { id: '', title: 'such an axle', values }) : undefined;
@@ -88,30 +90,27 @@ function eventsOf(given: Verdict, voice: Voice): EventBody[] {
 }
 
 function spokenVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice, most: number): string {
-  const reasons = telling(verdict)
-    .slice(0, most)
-    .map((row) => sentence(rowLine(row, voice)));
+  const told = telling(verdict).slice(0, most);
+  const reasons = told.map((row) => sentence(rowLine(row, voice)));
   const work = verdict.because.find(({ remedy }) => remedy)?.remedy;
   const parts = [`${resultWords[verdict.result]}. ${sentence(voice.text(verdict.candidate.title))}`, ...reasons];
   if (work && verdict.result === 'fitsWithWork') parts.push(`Needs ${remedyWords[work]}`);
   if (verdict.problems.length > 0)
     parts.push(`${voice.field(verdict.problems[0]?.field ?? 'hubFace')} cannot be right; measure it again`);
   if (again.length > 0 && verdict.result !== 'doesNotFit') parts.push(retake(again, voice));
-  if (verdict.result === 'fits' || verdict.result === 'fitsWithWork') parts.push(...openPoints(verdict, voice));
+  parts.push(...openPoints(verdict, told, voice));
   const open = verdict.unconfirmed.length;
   if (open > 0) parts.push(`${sentence(voice.text(String(open)))} ${open === 1 ? 'value is' : 'values are'} not confirmed`);
   return `${parts.map(sentence).join('. ')}.`;
 }
 
-/** What a fit leaves open, for the ear: the law in full, the rest by name. */
-function openPoints(verdict: Verdict, voice: Voice): string[] {
-  const law = unseen(verdict).filter(({ remedy }) => remedy === 'askTheState');
-  const rest = unseenLine(
-    unseen(verdict).filter((row) => !law.includes(row)),
-    voice,
-    3,
-  );
-  return [...law.map((row) => rowLine(row, voice)), ...(rest ? [rest] : [])];
+/** What a fit leaves open, for the ear: warnings in full, the rest by name. */
+function openPoints(verdict: Verdict, told: readonly Row[], voice: Voice): string[] {
+  if (verdict.result === 'doesNotFit') return [];
+  const warned = warnings(verdict).filter((row) => !told.includes(row));
+  const left = unseen(verdict).filter((row) => !warned.includes(row));
+  const rest = verdict.result === 'cannotSayYet' ? undefined : unseenLine(left, voice, 3);
+  return [...warned.map((row) => rowLine(row, voice)), ...(rest ? [rest] : [])];
 }
 
 const retake = (again: readonly Touchy[], voice: Voice) =>
@@ -134,7 +133,7 @@ function shownVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice):
   const left = unseenLine(rest, voice);
   const close = again.map(
     ({ reading, ifIt, would }) =>
-      `Measure again before ordering: at ${voice.value(reading.field, ifIt)}, ${voice.field(reading.field)} would make it "${resultWords[would].toLowerCase()}"`,
+      `Measure again before ordering: at ${voice.value(reading.field, ifIt, reading.unit)}, ${voice.field(reading.field)} would make it "${resultWords[would].toLowerCase()}"`,
   );
   const faults = verdict.problems.map(
     ({ field, code, value }) => `${sentence(voice.field(field))} ${value}: ${problemWords[code]}`,

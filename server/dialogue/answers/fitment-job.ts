@@ -5,6 +5,7 @@ import type { MeasureIntent, QuestionIntent } from '#intents';
 import type { JobRecord } from '#log/events';
 import type { Know } from '../types.ts';
 import { liveValues } from '../values.ts';
+import { namedByPlace } from './fitment-named.ts';
 
 /** Every value that counts. The part maker's limits are not measurements and are left out. */
 export function readingsOf(job: JobRecord): FitReading[] {
@@ -50,6 +51,8 @@ export function givenValues({ given = [] }: QuestionIntent): Candidate['values']
 export function candidateOf(question: QuestionIntent, job: JobRecord, { stock }: Know): Candidate | undefined {
   const named = stock.find(({ id }) => id.toLowerCase() === question.of?.toLowerCase());
   if (named) return named;
+  const [there, ...others] = namedByPlace(question, stock);
+  if (there && others.length === 0) return there;
   if (Object.keys(givenValues(question)).length > 0) return undefined;
   return job.candidate && { id: job.candidate.stock, title: job.candidate.title, values: job.candidate.values };
 }

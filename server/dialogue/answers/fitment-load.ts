@@ -5,6 +5,7 @@ import {
   carrying,
   convert,
   dimensionOf,
+  type Fraction,
   numberOf,
   type Quantity,
   quantity,
@@ -97,10 +98,21 @@ function asAsked(words: string, first: string | undefined, found: Carrying, voic
     const lead = onTongue.length > 0 ? onTongue : [`tell me ${listed(tongueWanted.map(voice.field), 'or')}`];
     return { always: [first, ...lead], more: [...always, ...more] };
   }
+  if (/equali[sz]er|share/.test(words)) return { always: [shareLine(found, voice)], more: [first, ...always, ...more] };
   const raise = raising(found, voice);
   if (/raise|more|increase|upgrade|weakest|what would|limit/.test(words))
     return { always: [first, ...always, raise], more: [...more, ...onTongue] };
   return { always: [first, ...always], more: [...more, ...onTongue, raise] };
+}
+
+/** Arms of an equaliser share the load the other way round: the shorter arm's axle carries more. */
+function shareLine({ shares, axles, load }: Carrying, voice: Voice): string | undefined {
+  if (axles === 1) return 'one axle carries it all; an equaliser joins two';
+  if (!shares)
+    return `arms alike share alike; else ${wanting(['frontArm', 'rearArm', ...(axles === 2 ? [] : (['axleCount'] as const))], voice)}`;
+  const percent = (share: Fraction) => voice.amount({ value: share.mul(100).round(1), unit: '1' });
+  const most = load ? `, at most ${voice.amount(load)} on the axle in work` : '';
+  return `${percent(shares.front)} percent on the front axle, ${percent(shares.rear)} on the rear${most}`;
 }
 
 const tongueWanted = ['tongueWeight', 'loadCentre'] as const;

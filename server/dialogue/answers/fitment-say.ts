@@ -7,7 +7,7 @@ import { type Manner, sayField, sayValue, showField, showValue } from '#intents'
 /** One way of putting numbers and fields: spoken or shown. */
 export interface Voice {
   readonly amount: (amount: Quantity) => string;
-  readonly value: (field: FieldId, value: string) => string;
+  readonly value: (field: FieldId, value: string, unit?: UnitId) => string;
   readonly field: (field: FieldId) => string;
   readonly text: (text: string) => string;
 }
@@ -20,7 +20,7 @@ export function voiceOf(manner: Manner, spoken: boolean): Voice {
   const amount = (given: Quantity) => value(undefined, tidy(given), manner);
   return {
     amount,
-    value: (field, text) => value(field, { value: text }, manner),
+    value: (field, text, unit) => value(field, { value: text, ...(unit && unit !== '1' && { unit }) }, manner),
     field: (field) => (spoken ? sayField : showField)(field, manner),
     text: spoken ? inWords : (text) => text,
   };

@@ -22,7 +22,7 @@ import { shown, tell, wanting } from './fitment-tell.ts';
 
 export const tyre: Answerer = (question, job, know) => {
   const on = liveValues(job).findLast(({ field }) => field === 'tyreSize');
-  const [asked = on?.value, other = asked === on?.value ? undefined : on?.value] = sizesIn(question);
+  const [asked = on?.value, other = asked === on?.value ? undefined : on?.value] = askedFirst(question);
   if (asked === undefined)
     return tell(know, 'tyreUnknown', (voice) => ({ always: [wanting(['tyreSize'], voice)] }), {
       missing: ['tyreSize'],
@@ -45,6 +45,13 @@ export const tyre: Answerer = (question, job, know) => {
     },
   );
 };
+
+/** "Compare a 205 with a 225" asks what the second would change; "is a 225 taller than a 205" asks it of the first. */
+function askedFirst(question: QuestionIntent): string[] {
+  const [first, second, ...rest] = sizesIn(question);
+  if (first === undefined || second === undefined || /\bthan\b/.test(question.words ?? '')) return sizesIn(question);
+  return [second, first, ...rest];
+}
 
 const sizesIn = ({ given = [] }: QuestionIntent): string[] =>
   given.filter((said) => said.kind === 'measure' && said.field === 'tyreSize').map(({ value }) => value);
@@ -78,7 +85,7 @@ function changes(
   const from = voice.value('tyreSize', other);
   const up =
     rideHeight &&
-    `${decimal(Math.abs(rideHeight.value.valueOf()), voice)} inches ${rideHeight.value.lt(0) ? 'lower' : 'higher'} than ${from}`;
+    `it sits ${decimal(Math.abs(rideHeight.value.valueOf()), voice)} inches ${rideHeight.value.lt(0) ? 'lower' : 'higher'} than on ${from}`;
   const side =
     sideRoom &&
     `${decimal(Math.abs(sideRoom.value.valueOf()), voice)} inches ${sideRoom.value.lt(0) ? 'less' : 'more'} room on each side of the tyre`;

@@ -7,7 +7,11 @@ import { checkNames } from './fitment-words.ts';
 
 /** Rows that are open and still do not hold the verdict open. */
 export const unseen = ({ rows }: Verdict): readonly Row[] =>
-  rows.filter(({ result, essential }) => result === 'cannotSayYet' && !essential);
+  rows.filter(({ result, essential, remedy }) => result === 'cannotSayYet' && !essential && remedy !== 'oldAxleBent');
+
+/** Rows that are said whatever the verdict: a law on an axle without brakes, an old axle that was measured bent. */
+export const warnings = ({ rows }: Verdict): readonly Row[] =>
+  rows.filter(({ code, remedy }) => remedy === 'askTheState' || remedy === 'oldAxleBent' || code === 'lawExempts');
 
 /** "not looked at: drop, beam and four more; tell me drop"; nothing where all was looked at. */
 export function unseenLine(rows: readonly Row[], voice: Voice, most = Number.POSITIVE_INFINITY): string | undefined {

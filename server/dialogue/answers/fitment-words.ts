@@ -2,6 +2,7 @@
 import {
   type CheckId,
   type FitResult,
+  Fraction,
   numberOf,
   type ProblemCode,
   type Quantity,
@@ -46,6 +47,10 @@ export const checkNames: Readonly<Record<CheckId, string>> = {
   tandemDrop: 'drop beside the other axle',
   springLength: 'spring length',
   springType: 'spring type',
+  halves: 'halves of the hub face',
+  camber: 'camber of the old axle',
+  toe: 'toe of the old axle',
+  frameRoom: 'axle to frame at full bump',
 };
 
 const magnitude = ({ value, unit }: Quantity): Quantity => ({ value: value.abs(), unit });
@@ -71,6 +76,9 @@ function inside(row: Row, voice: Voice): string {
 
 const beyond = (row: Row, voice: Voice, words: string) => off(row, voice) ?? `${by(row, voice)} ${words}`;
 
+/** Less drop lifts the trailer by as much, more lowers it. */
+const sits = ({ check }: Row, way: string) => (check === 'drop' ? `: it sits that much ${way}` : '');
+
 const by = ({ margin }: Row, voice: Voice) =>
   margin?.value.equals(0) ? 'nothing' : margin ? voice.amount(magnitude(margin)) : 'some';
 const wanted = ({ field, needed }: Row, voice: Voice) =>
@@ -78,13 +86,20 @@ const wanted = ({ field, needed }: Row, voice: Voice) =>
 const lists = (row: Row, voice: Voice) => row.missing.map((field) => voice.field(field)).join(', ');
 const unmeasured = (row: Row, voice: Voice) => lists(row, voice) || voice.field(row.field);
 
+const found = ({ found: amount }: Row, voice: Voice) => (amount ? voice.amount(magnitude(amount)) : 'some');
+const allowed = ({ needed }: Row, voice: Voice) => (needed?.high ? voice.amount(needed.high) : 'what is allowed');
+
+export const statesDiffer = 'state and local rules may be stricter';
+const percent = ({ found }: Row, voice: Voice) =>
+  `${voice.amount({ value: found?.value.round(1) ?? new Fraction(0), unit: '1' })} percent`;
+
 /** One short sentence for each way a check can come out, numbers first. The name of the check stands before it. */
 export const rowWords: Readonly<Record<RowCode, (row: Row, voice: Voice) => string>> = {
   inside: (row, voice) => `${measured(row, voice)}, ${inside(row, voice)}`,
   tooSmall: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'too little')}`,
   tooBig: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'too much')}`,
-  workSmall: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'under')}`,
-  workBig: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'over')}`,
+  workSmall: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'under')}${sits(row, 'higher')}`,
+  workBig: (row, voice) => `${measured(row, voice)}, ${beyond(row, voice, 'over')}${sits(row, 'lower')}`,
   tooCoarse: (row, voice) => `${measured(row, voice)}; the limit is not known closely enough. Tell me ${unmeasured(row, voice)}`,
   same: (row, voice) => `${measured(row, voice)}, the same`,
   different: (row, voice) => `${measured(row, voice)}, the trailer has ${wanted(row, voice)}`,
@@ -100,16 +115,25 @@ export const rowWords: Readonly<Record<RowCode, (row: Row, voice: Voice) => stri
   brakesLost: (row, voice) => `${measured(row, voice)} in place of ${wanted(row, voice)}: the brakes would be lost`,
   brakesAdded: (row, voice) => `${measured(row, voice)} in place of ${wanted(row, voice)}`,
   otherBrakes: (row, voice) => `${measured(row, voice)}, the trailer works ${wanted(row, voice)}`,
-  lawWantsBrakes: () => 'over 3,000 pounds gross the federal rule wants brakes on every wheel; state rules may be stricter',
-  lawMayExempt: () =>
-    "no brakes only while the axle load is at most 40 percent of the towing vehicle's axle weights; state rules may be stricter",
+  lawWantsBrakes: () => `over 3,000 pounds gross the federal rule wants brakes on every wheel; ${statesDiffer}`,
+  lawOverShare: (row, voice) =>
+    `${percent(row, voice)} of the towing vehicle's axle weights, over the 40 percent of the federal rule: it wants brakes; ${statesDiffer}`,
+  lawMayExempt: (row, voice) =>
+    `no brakes only while the axle load is at most 40 percent of the towing vehicle's axle weights: tell me ${unmeasured(row, voice)}; ${statesDiffer}`,
+  straight: (row, voice) => `${found(row, voice)}, straight within ${allowed(row, voice)}`,
+  shifted: (row, voice) =>
+    `the old beam stands ${found(row, voice)} to the ${row.found?.value.lt(0) ? 'right' : 'left'}: shifted on its springs, or bent`,
+  leansIn: (row, voice) => `${found(row, voice)} in at the top, unloaded: the old beam or spindle is bent`,
+  toed: (row, voice) => `${found(row, voice)} of toe, ${allowed(row, voice)} allowed: the old axle is bent`,
+  lawExempts: (row, voice) =>
+    `${percent(row, voice)} of the towing vehicle's axle weights, within the 40 percent of the federal rule: it may go without; ${statesDiffer}`,
 };
 
 export const remedyWords: Readonly<Record<RemedyId, string>> = {
   moveSeats: 'the seats moved by a qualified welder, as the axle maker allows',
   otherAxle: 'another axle',
   newSeats: 'seats, tie plates and U-bolts to suit the beam',
-  slingSwap: 'ride height, coupler and room above the tyre looked at; the springs may go on the other side of the beam',
+  slingSwap: 'a look at ride height, coupler and room above the tyre, or the springs on the other side of the beam',
   changeHubs: 'hubs with the right pattern on the same bearings, or other wheels',
   centringRing: 'wheels centred by their nuts, or a centring ring',
   otherNuts: 'wheel nuts for the new studs',
@@ -123,6 +147,7 @@ export const remedyWords: Readonly<Record<RemedyId, string>> = {
   matchPair: 'change both axles, or find the like',
   otherSprings: 'springs to suit the hangers',
   measureMore: 'what is missing measured',
+  oldAxleBent: "hub face and spring centre taken from the springs' and wheels' places, not from a bent axle",
   readCard: "the axle maker's card or label",
 };
 
@@ -136,6 +161,7 @@ export const problemWords: Readonly<Record<ProblemCode, string>> = {
   unknownTyre: 'no tyre size that can be read; say it as two oh five, seventy-five, fifteen',
   unknownBearing: 'no bearing on file; read the number again',
   hubFaceNotAboveSpringCentre: 'hub face must be wider than spring centre; measure both again',
+  halvesDoNotAddUp: 'the two halves do not add up to the hub face; measure all three again',
   tongueBeyondReason: 'more of the weight than any coupling takes; weigh it again',
   weightAboveRating: 'more than the trailer is rated for',
 };

@@ -191,7 +191,7 @@ describe('what fits, and a fit that was not looked at all round', () => {
   test('an axle with no brakes on a trailer that had none: the law is said, not only the fit', () => {
     const bare = jobOf({ ...few, brakeType: 'idler', gvwr: '3500', tongueWeight: '420', axleCount: 'single' }, chosen('TB-3501'));
     const told = ask('will it fit', bare, stock);
-    expect(told.speak).toMatch(/^Fits\..*federal rule wants brakes.*state rules may be stricter/);
+    expect(told.speak).toMatch(/^Fits with work\..*federal rule wants brakes.*state and local rules may be stricter/);
   });
 
   test('an axle described in millimetres is the same axle', () => {

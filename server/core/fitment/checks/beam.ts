@@ -32,6 +32,25 @@ export const beam: Check = (trailer, rules) => {
   ];
 };
 
+/** A beam above its springs comes nearer to the frame as it is thicker; only where that room was measured. */
+export const frameRoom: Check = (trailer, { bumpRoom }) => {
+  const room = trailer.numbers.get('axleToFrame')?.span;
+  if (!room || trailer.tokens.get('slung')?.text === 'overSlung') return [];
+  const old = trailer.numbers.get('beamDiameter')?.span;
+  const most = old && subtract(add(old, room), exactly(bumpRoom.value));
+  return [
+    windowNeed({
+      check: 'frameRoom',
+      field: 'beamDiameter',
+      unit: 'in',
+      basis: basisOf(trailer, ['beamDiameter', 'axleToFrame']),
+      source: bumpRoom.source,
+      sure: most && { high: most },
+      outRemedy: 'slingSwap',
+    }),
+  ];
+};
+
 /** More drop lowers the trailer by the difference, and with it the room above the tyre. */
 export const drop: Check = (trailer, rules) => {
   const old = trailer.numbers.get('drop')?.span;

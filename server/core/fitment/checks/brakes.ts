@@ -1,5 +1,5 @@
-import { grossOf } from '../load.ts';
-import { basisOf, sameNeed, windowNeed } from '../need.ts';
+import { type BrakeLaw, brakeLawFor } from '../brake-rule.ts';
+import { basisOf, noBasis, sameNeed, windowNeed } from '../need.ts';
 import type { Check, Finding, Need, Rules, Trailer } from '../types.ts';
 
 const partMaker = 'the brake maker; common practice, no source';
@@ -27,19 +27,25 @@ function kept(trailer: Trailer): Need {
   return { check: 'brakes', field: 'brakeType', basis: basisOf(trailer, ['brakeType']), source: inService, judge, ...needed };
 }
 
-/** Federal rule for trailers in interstate commerce; the towing vehicle's axle weights are not on the job, states differ. */
-function law(trailer: Trailer, { brakeExemptGross }: Rules): Need {
-  const gross = grossOf(trailer);
-  const light = gross?.high?.lte(brakeExemptGross.value);
+/** An axle without brakes under the federal rule for trailers in interstate commerce; state and local rules may be stricter. */
+function law(trailer: Trailer, rules: Rules): Need {
+  const { code, percent, source, ...basis } = brakeLawFor(trailer, rules);
   const judge = (given: string | undefined): Finding => {
     if (given === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
-    if (given !== 'idler') return { result: 'fits', code: 'braked' };
-    if (!gross) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
-    return { result: 'cannotSayYet', code: light ? 'lawMayExempt' : 'lawWantsBrakes', remedy: 'askTheState' };
+    if (given !== 'idler') return { result: 'fits', code: 'braked', basis: noBasis };
+    const found = withoutBrakes[code];
+    return percent ? { ...found, found: { value: percent, unit: '1' } } : found;
   };
-  const basis = gross ? { ...basisOf(trailer, ['gvwr', 'grossWeight']), missing: [] } : basisOf(trailer, ['gvwr']);
-  return { check: 'brakeLaw', field: 'brakeType', basis, source: brakeExemptGross.source, judge };
+  return { check: 'brakeLaw', field: 'brakeType', basis, source, judge };
 }
+
+const withoutBrakes: Readonly<Record<BrakeLaw['code'], Finding>> = {
+  exempt: { result: 'fits', code: 'lawExempts' },
+  tooHeavy: { result: 'fitsWithWork', code: 'lawWantsBrakes', remedy: 'askTheState' },
+  overShare: { result: 'fitsWithWork', code: 'lawOverShare', remedy: 'askTheState' },
+  untold: { result: 'cannotSayYet', code: 'lawMayExempt', remedy: 'askTheState' },
+  unknown: { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' },
+};
 
 function flange(trailer: Trailer): Need {
   const bolts = trailer.numbers.get('brakeFlange')?.span;

@@ -2,7 +2,7 @@
 import { type BearingRow, bearings, type FieldId } from '#data';
 import { Fraction, type Quantity } from '../../quantity/index.ts';
 import { cupsFor, setsFor } from '../bearings/pairs.ts';
-import { basisOf } from '../need.ts';
+import { basisOf, noBasis } from '../need.ts';
 import type { Basis, Candidate, Rules, Trailer } from '../types.ts';
 import { ouncesOf, packVolume } from './grease.ts';
 import { type UBoltSize, uBoltFor } from './u-bolt.ts';
@@ -48,7 +48,6 @@ export interface PartLine extends Basis {
 }
 
 const practice = 'common practice, no source';
-const noBasis: Basis = { rests: [], unconfirmed: [], missing: [] };
 
 export interface BillQuestion {
   readonly trailer: Trailer;

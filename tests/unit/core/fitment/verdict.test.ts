@@ -40,7 +40,7 @@ test.each<[Candidate['values'], CheckId, string, string, string?]>([
   [{ pilotBore: '2.2' }, 'pilotBore', 'fitsWithWork', 'workSmall', 'centringRing'],
   [{ studThread: '9/16-18' }, 'studThread', 'fitsWithWork', 'different', 'otherNuts'],
   [{ brakeType: 'idler' }, 'brakes', 'doesNotFit', 'brakesLost', 'brakedAxle'],
-  [{ brakeType: 'idler' }, 'brakeLaw', 'cannotSayYet', 'lawWantsBrakes', 'askTheState'],
+  [{ brakeType: 'idler' }, 'brakeLaw', 'fitsWithWork', 'lawWantsBrakes', 'askTheState'],
   [{ brakeType: 'hydraulic' }, 'brakes', 'fitsWithWork', 'otherBrakes', 'convertBrakes'],
   [{ brakeFlange: '5' }, 'brakeFlange', 'fitsWithWork', 'workBig', 'newBackingPlates'],
   [{ brakeSize: '12x2' }, 'brakeSize', 'fitsWithWork', 'different', 'newBackingPlates'],
