@@ -15,6 +15,7 @@ export const openers: readonly string[] = [
   "(doesn't|won't|isn't|aren't|shouldn't) (it|this|that|the|these|those|they|i|we)",
   '(check|look) (for|up|on|at) [the]',
   'compare [the]',
+  'are brakes',
   '(what|how) about',
   'check [the]',
   '(tell|show) me (what|how|which|when|why|where|if|about|the)',
