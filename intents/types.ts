@@ -110,6 +110,8 @@ export type QuestionIntent = {
   /** Values named in the question ("will a thirty-five hundred pound axle fit"). */
   readonly given?: readonly (MeasureIntent | QuantityIntent)[];
   readonly sum?: Sum;
+  /** The same words worked out in another order, where they can be read so. */
+  readonly otherwise?: Sum;
   /** Nothing asked in so many words: what was told can only be meant to be worked out. */
   readonly told?: true;
   /** The question's own words, lower case, as they were read. */
@@ -140,8 +142,18 @@ export type Intent =
 
 /** A sum asked mid-job: "half of seventy-two and a quarter", "ninety foot pounds in newton metres". */
 export type Sum =
-  | { readonly op: 'add' | 'subtract' | 'multiply' | 'divide'; readonly a: Said; readonly b: Said }
-  | { readonly op: 'convert'; readonly a: Said; readonly into: UnitId };
+  | { readonly op: 'add' | 'subtract' | 'multiply' | 'divide'; readonly a: Term; readonly b: Term }
+  | { readonly op: 'convert'; readonly a: Term; readonly into: UnitId }
+  /** To be told in a certain way: as a decimal, in thousandths, to the nearest of so many parts. */
+  | {
+      readonly op: 'tell';
+      readonly a: Term;
+      readonly as: 'decimal' | 'fraction' | 'thousandths';
+      readonly parts?: number;
+    };
+
+/** What a sum is made of: a number said, a value of the job, or another sum. */
+export type Term = Said | { readonly field: FieldId; readonly side?: Exclude<Side, 'both'> } | Sum;
 
 /** What the dialogue waits for; narrows the recogniser's grammar and lets a field's name be dropped. */
 export interface Expects {

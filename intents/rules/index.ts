@@ -49,6 +49,8 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   const { tokens } = hearing;
   const { opening } = current;
   const stop = hearing.stops[at] ?? tokens.length;
+  const whole = opening && stop < tokens.length ? computeIn(tokens, at, tokens.length) : undefined;
+  if (whole) return { intents: [whole], end: tokens.length };
   const sum = opening ? computeIn(tokens, at, stop) : undefined;
   if (sum) return { intents: [sum], end: stop };
   const told = opening ? toldIn(hearing, at) : undefined;

@@ -7,8 +7,9 @@ export interface Operand {
   readonly unit?: UnitId;
 }
 export type SumAsked =
-  | { readonly op: 'add' | 'subtract' | 'multiply' | 'divide'; readonly a: Operand; readonly b: Operand }
-  | { readonly op: 'convert'; readonly a: Operand; readonly into: UnitId };
+  | { readonly op: 'add' | 'subtract' | 'multiply' | 'divide'; readonly a: TermAsked; readonly b: TermAsked }
+  | { readonly op: 'convert'; readonly a: TermAsked; readonly into: UnitId };
+type TermAsked = Operand | SumAsked;
 
 export type SumResult =
   | { readonly code: 'sum'; readonly result: Quantity; readonly assumed?: UnitId }
@@ -16,34 +17,40 @@ export type SumResult =
   | { readonly code: 'divideByNothing' }
   | { readonly code: 'noSuchUnit'; readonly op: 'multiply' | 'divide' };
 
-/** What a sum comes to, exactly. Mixed units add up in the unit of the first. */
+/** What a sum comes to, exactly, its inner sums first. Mixed units add up in the unit of the first. */
 export function workOut(sum: SumAsked): SumResult {
-  if (sum.op === 'convert') return convertedFrom(sum.a, sum.into);
-  const [first, second] = [unitOf(sum.a), unitOf(sum.b)];
-  return sum.op === 'add' || sum.op === 'subtract' ? summed(sum, first, second) : scaled(sum, first, second);
+  const a = amountOf(sum.a);
+  if (a.code !== 'sum') return a;
+  if (sum.op === 'convert') return convertedFrom(a.result, sum.into);
+  const b = amountOf(sum.b);
+  if (b.code !== 'sum') return b;
+  return sum.op === 'add' || sum.op === 'subtract' ? summed(sum.op, a.result, b.result) : scaled(sum.op, a.result, b.result);
 }
 
-type Sides = { readonly op: 'add' | 'subtract' | 'multiply' | 'divide'; readonly a: Operand; readonly b: Operand };
+function amountOf(term: TermAsked): SumResult {
+  if ('op' in term) return workOut(term);
+  return { code: 'sum', result: { value: new Fraction(term.value), unit: term.unit ?? '1' } };
+}
 
-function summed({ op, a, b }: Sides, first: UnitId | undefined, second: UnitId | undefined): SumResult {
-  const unit = first ?? second ?? '1';
-  const left = amountOf(a, unit);
-  const right = converted(amountOf(b, unit), unit);
+const isBare = ({ unit }: Quantity): boolean => unit === '1';
+
+function summed(op: 'add' | 'subtract', a: Quantity, b: Quantity): SumResult {
+  const unit = isBare(a) ? b.unit : a.unit;
+  const right = converted(isBare(b) ? { ...b, unit } : b, unit);
   if (right.code !== 'sum') return right;
-  const value = op === 'add' ? left.value.add(right.result.value) : left.value.sub(right.result.value);
+  const value = op === 'add' ? a.value.add(right.result.value) : a.value.sub(right.result.value);
   return { code: 'sum', result: { value, unit } };
 }
 
 /** Something times a bare number; alike over alike is a bare number; nothing else has a unit here. */
-function scaled({ op, a, b }: Sides, first: UnitId | undefined, second: UnitId | undefined): SumResult {
-  const [left, right] = [new Fraction(a.value), new Fraction(b.value)];
-  if (op === 'divide' && right.equals(0)) return { code: 'divideByNothing' };
-  if (second === undefined)
-    return { code: 'sum', result: { value: op === 'multiply' ? left.mul(right) : left.div(right), unit: first ?? '1' } };
-  if (op === 'multiply' && first === undefined) return { code: 'sum', result: { value: left.mul(right), unit: second } };
-  if (op === 'multiply' || first === undefined) return { code: 'noSuchUnit', op: op === 'multiply' ? 'multiply' : 'divide' };
-  const like = converted({ value: right, unit: second }, first);
-  return like.code === 'sum' ? { code: 'sum', result: { value: left.div(like.result.value), unit: '1' } } : like;
+function scaled(op: 'multiply' | 'divide', a: Quantity, b: Quantity): SumResult {
+  if (op === 'divide' && b.value.equals(0)) return { code: 'divideByNothing' };
+  if (isBare(b))
+    return { code: 'sum', result: { value: op === 'multiply' ? a.value.mul(b.value) : a.value.div(b.value), unit: a.unit } };
+  if (op === 'multiply' && isBare(a)) return { code: 'sum', result: { value: a.value.mul(b.value), unit: b.unit } };
+  if (op === 'multiply' || isBare(a)) return { code: 'noSuchUnit', op };
+  const like = converted(b, a.unit);
+  return like.code === 'sum' ? { code: 'sum', result: { value: a.value.div(like.result.value), unit: '1' } } : like;
 }
 
 /** What a shop means by a bare number that it wants in the other system. */
@@ -67,21 +74,13 @@ const counterparts: Readonly<Partial<Record<UnitId, UnitId>>> = {
   mi: 'km',
 };
 
-function convertedFrom(side: Operand, into: UnitId): SumResult {
-  const assumed = unitOf(side) === undefined ? counterparts[into] : undefined;
-  const result = converted(amountOf(side, assumed ?? into), into);
+function convertedFrom(amount: Quantity, into: UnitId): SumResult {
+  const assumed = isBare(amount) && into !== '1' ? counterparts[into] : undefined;
+  const result = converted(isBare(amount) ? { ...amount, unit: assumed ?? into } : amount, into);
   return result.code === 'sum' && assumed ? { ...result, assumed } : result;
 }
 
 function converted(amount: Quantity, into: UnitId): SumResult {
   if (dimensionOf(amount.unit) !== dimensionOf(into)) return { code: 'unlikeUnits', from: amount.unit, into };
   return { code: 'sum', result: convert(amount, into) };
-}
-
-function unitOf({ unit }: Operand): UnitId | undefined {
-  return unit === '1' ? undefined : unit;
-}
-
-function amountOf(side: Operand, otherwise: UnitId): Quantity {
-  return { value: new Fraction(side.value), unit: unitOf(side) ?? otherwise };
 }

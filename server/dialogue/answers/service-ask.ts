@@ -62,6 +62,8 @@ interface Tell {
   readonly amount: (amount: Quantity, field?: FieldId) => Words;
   /** Not rounded. */
   readonly exact: (amount: Quantity) => Words;
+  /** Not rounded, as a decimal. */
+  readonly decimal: (amount: Quantity) => Words;
   readonly range: (low: Fraction, high: Fraction, unit: UnitId, field?: FieldId) => Words;
   /** A bare or token value of a field as it was said. */
   readonly value: (field: FieldId, value: string) => Words;
@@ -79,6 +81,8 @@ function tellOf({ shop }: Know): Tell {
   return {
     amount: (amount, field) => both(field, rounded(inManner(amount, manner.lengthUnit, field), field)),
     exact: ({ value, unit }) => both(undefined, { value: value.toFraction(), unit }),
+    // A drum is read in decimals.
+    decimal: ({ value, unit }) => both('drumDiameter', { value: value.toFraction(), unit }),
     range: (low, high, unit, field) => {
       const [from, to] = [rounded({ value: low, unit }, field), rounded({ value: high, unit }, field)];
       return both(field, from.value === to.value ? from : { value: from.value, to: to.value, unit });
