@@ -62,7 +62,7 @@ const names = lexicon<Word>([
   [
     { is: 'stray' },
     [
-      '(square|sq|cubic|cu) (inch|inches|foot|feet|ft|yard|yards|mile|miles|meter|meters|metre|metres|kilometer|kilometers|kilometre|kilometres)',
+      '(square|sq|cubic|cu) (inch|inches|foot|feet|ft|yard|yards|mile|miles|meter|meters|metre|metres|centimeter|centimeters|centimetre|centimetres|millimeter|millimeters|millimetre|millimetres|kilometer|kilometers|kilometre|kilometres|mm|cm|m|km)',
     ],
   ],
   ...correctionWords.map(([alone, said]) => [{ is: 'correct', alone }, said] as const),
@@ -112,12 +112,14 @@ function threadOf(stamp: Stamp, { fields, implied }: Calling): Stamp {
 /** Most words begin no value; only after a stamped field's name may any word be spelling. */
 function mayStart(tokens: readonly Token[], at: number, calling: Calling): boolean {
   const token = tokens[at];
-  if (token?.kind === 'mark') return token.word === '-' || token.word === '+';
+  if (token?.kind === 'mark') return signs.has(token.word);
   if (token?.kind !== 'word') return !isExponent(tokens, at);
   return (
     quantityStarts.has(token.word) || stampStarts.has(token.word) || calling.fields.some((field) => holds(field) !== 'number')
   );
 }
+
+const signs: ReadonlySet<string> = new Set(['-', '+', '~']);
 
 const pointers: ReadonlySet<string> = new Set(
   'this that the these those which each every another other no any last first next new old only same wrong right bad good'.split(

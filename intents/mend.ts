@@ -16,6 +16,7 @@ const heard = new Map<string, Mishearing[]>();
 for (const row of mishearings) heard.set(row.heard.toLowerCase(), [...(heard.get(row.heard.toLowerCase()) ?? []), row]);
 for (const [joined, meant] of joinedWords)
   heard.set(joined, [{ heard: joined, meant, reason: 'written in one', source: 'rule' }]);
+const joined = new Set(joinedWords.map(([word]) => word));
 const rows = lexicon([...heard].map(([words, meanings]) => [meanings, [words]] as const));
 
 /** The same text as it was meant. Spans still point into the text as it was given. */
@@ -67,7 +68,7 @@ function isNumberHyphen(token: Token, before: Token | undefined, after: Token | 
   return (
     token.glued &&
     after.glued &&
-    (isNumberWord(before) || before.word === 'half' || before.word === 'quarter' || before.word === 'and')
+    (isNumberWord(before) || joined.has(before.word) || before.word === 'half' || before.word === 'quarter' || before.word === 'and')
   );
 }
 

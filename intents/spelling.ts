@@ -4,7 +4,7 @@ import { isNumberWord, numberVocabulary } from './numbers/classes.ts';
 import { known } from './sound.ts';
 import type { Token } from './tokens.ts';
 
-const words = [...numberVocabulary].filter((word) => word.length > 5 && !word.endsWith('s'));
+const words = [...numberVocabulary].filter((word) => word.length > 4 && !word.endsWith('s'));
 const misheard = new Set(mishearings.map(({ heard }) => heard));
 const homophones = new Set(mishearings.filter(({ where }) => where === 'digit').map(({ heard }) => heard));
 
@@ -20,7 +20,7 @@ export function bySpelling(tokens: readonly Token[]): readonly Token[] {
       misheard.has(token.word)
     )
       continue;
-    if (!isBeside(tokens, at)) continue;
+    if (!isBeside(mended ?? tokens, at)) continue;
     const near = words.filter((word) => isOneSlip(token.word, word));
     if (near.length !== 1 || near[0] === undefined) continue;
     mended ??= [...tokens];

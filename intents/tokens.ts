@@ -53,15 +53,18 @@ const sameMark: ReadonlyMap<string, string> = new Map(
   }),
 );
 
-/** "3M" is three million; "3m" is three metres; "1M8GD" neither. */
-const bigSizes: ReadonlyMap<string, Pick<Token, 'word' | 'kind'>> = new Map([
-  ['M', { word: 'million', kind: 'word' }],
-  ['G', { word: 'billion', kind: 'word' }],
+/** "3M" is three million; "3m" is three metres; "1M8GD" and "25580B" are neither. */
+const bigSizes: ReadonlyMap<string, string> = new Map([
+  ['M', 'million'],
+  ['G', 'billion'],
+  ['B', 'billion'],
+  ['b', 'billion'],
+  ['T', 'trillion'],
 ]);
 
-// number | letters (with inner apostrophe) | one vulgar fraction | any other single character
+// number, its thousands marked by commas or (three noughts) by blanks, or to a power | letters (with inner apostrophe) | one vulgar fraction | any other single character
 const pattern =
-  /(\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:\.\d+)?(?:e[+-]?\d+(?![\p{L}\d]))?|(?<![\p{L}\d.])\.\d+)|(\p{L}+(?:['’](?:s|t|re|m|ve|ll|d)\b)?)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒⅟])|([^\s])/gu;
+  /(\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d{1,3}(?: 000)+(?!\d)|\d+(?:\.\d+)?(?:[e^][+-]?\d+(?![\p{L}\d]))?|(?<![\p{L}\d.])\.\d+)|(\p{L}+(?:['’](?:s|t|re|m|ve|ll|d)\b)?)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒⅟])|([^\s])/gu;
 
 /** Splits a text; cost is linear in its length. */
 export function tokenise(text: string): Token[] {
@@ -72,10 +75,10 @@ export function tokenise(text: string): Token[] {
     const start = match.index;
     const end = pattern.lastIndex;
     const glued = start === last;
-    const size =
-      glued && tokens.at(-1)?.kind === 'number' && !/[\p{L}\d]/u.test(text.charAt(end)) ? bigSizes.get(match[0]) : undefined;
-    const { kind, word } = size ?? read(match);
-    tokens.push({ word, kind, span: [start, end], glued });
+    const before = tokens.at(-1);
+    const sized = glued && before?.kind === 'number' && /\.|^\d{1,3}$/.test(before.word) && !/[\p{L}\d]/u.test(text.charAt(end));
+    const size = sized ? bigSizes.get(match[0]) : undefined;
+    tokens.push({ ...read(match), span: [start, end], glued, ...(size ? { word: size, heard: match[0] } : {}) });
     last = end;
   }
   return tokens;
@@ -83,7 +86,7 @@ export function tokenise(text: string): Token[] {
 
 function read(match: RegExpMatchArray): Pick<Token, 'word' | 'kind'> {
   const [, number, word, fraction, mark = ''] = match;
-  if (number !== undefined) return { kind: 'number', word: number.replaceAll(',', '') };
+  if (number !== undefined) return { kind: 'number', word: number.replace(/[, ]/g, '') };
   if (word !== undefined) return { kind: 'word', word: word.toLowerCase().replace('’', "'") };
   if (fraction !== undefined) return { kind: 'fraction', word: vulgar.get(fraction) ?? '' };
   const same = sameMark.get(mark) ?? mark;

@@ -157,17 +157,22 @@ function afterPoint(
   const next = tokens[point + 1];
   if (next?.kind === 'number' && /^\d+$/.test(next.word)) return [decimal(start, point + 2, `${whole}.${next.word}`, likes)];
   return readWholes(tokens, point + 1)
-    .filter(({ form, digits, end }) => (form === 'run' || digits.length < 3) && classOf(tokens[end])?.is !== 'point')
+    .filter(({ form, digits, end }) => (form === 'run' || digits.length < 3) && !pointGoesOn(tokens, end))
     .map(({ end, digits }) => decimal(start, end, `${whole}.${digits}`, likes));
 }
 
-/** "1.062", "2e3". Powers of ten beyond thirty are no quantity anyone says: they count as thirty. */
+/** "seventeen dot two four dot twelve": the last digits before a second point are its whole. */
+const pointGoesOn = (tokens: readonly Token[], at: number) =>
+  classOf(tokens[at])?.is === 'point' && readWholes(tokens, at + 1).length > 0;
+
+/** "1.062", "2e3", "2.5^3". Powers beyond thirty are no quantity anyone says: they count as thirty. */
 function exactly(text: string): Fraction {
-  const [digits = '0', power] = text.split('e');
-  if (power === undefined) return new Fraction(digits);
-  const size = Math.min(30, Math.abs(Number(power)));
-  const scale = new Fraction(10n ** BigInt(size));
-  return Number(power) < 0 ? new Fraction(digits).div(scale) : new Fraction(digits).mul(scale);
+  const [, digits = '0', sign, power = '0'] = /^([\d.]+)(?:([e^])([+-]?\d+))?$/.exec(text) ?? [];
+  const size = Math.max(-30, Math.min(30, Number(power)));
+  const value = new Fraction(digits);
+  const raised = (base: Fraction) => (base.n === 0n ? base : (base.pow(size) ?? base));
+  if (sign === undefined) return value;
+  return sign === 'e' ? value.mul(raised(new Fraction(10))) : raised(value);
 }
 
 function decimal(start: number, end: number, text: string, likes: readonly number[]): NumberReading {

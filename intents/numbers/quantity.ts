@@ -54,7 +54,7 @@ export interface Plausible {
 /** The likeliest quantity that begins at `at` (its hedge included), or none. */
 export function readQuantity(tokens: readonly Token[], at: number, plausible?: Plausible): QuantityReading | undefined {
   if (tokens[at]?.word === 'between' || tokens[at]?.word === 'from') {
-    const range = readRange(tokens, at + 1, tokens[at]?.word === 'between' ? 'and' : undefined);
+    const range = readRange(tokens, at + 1, 'and');
     if (range) return { ...range, start: at };
   }
   const hedge = before.longest(tokens, at);
@@ -272,7 +272,7 @@ function isRange(tokens: readonly Token[], low: QuantityReading): boolean {
   const mark = tokens[low.end];
   if (!mark || !ranges.has(mark.word)) return false;
   if (mark.word !== '-') return true;
-  const next = tokens[low.end + 1];
+  const next = tokens[afterHedge(tokens, low.end + 1)];
   return next?.kind === 'number' && low.number.shape !== 'fraction';
 }
 

@@ -56,6 +56,9 @@ export function readUnit(tokens: readonly Token[], at: number): UnitReading | un
   return best;
 }
 
+/** Between two amounts: "2.0 g and 7.0 g", "12 v to 14 v". */
+const joints: ReadonlySet<string> = new Set(['and', 'to', 'through', 'or']);
+
 function isShy(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at];
   if (!token || !shy.has(token.word) || token.glued) return false;
@@ -63,5 +66,6 @@ function isShy(tokens: readonly Token[], at: number): boolean {
   if (before?.kind !== 'number' && before?.kind !== 'fraction') return true;
   const next = tokens[at + 1];
   if (next?.word === 'of') return token.word === 'in' || token.word === 'a';
-  return token.word === 'in' ? next !== undefined && root.next.has(next.word) : next !== undefined && next.kind === 'word';
+  if (token.word === 'in') return next !== undefined && root.next.has(next.word);
+  return next?.kind === 'word' && !joints.has(next.word);
 }

@@ -52,11 +52,23 @@ function typed(tokens: readonly Token[], at: number): Whole[] {
 /** "5 million", "3 hundred": a typed number with a spoken size. */
 function withScales(tokens: readonly Token[], one: Whole): Whole | undefined {
   const next = classOf(tokens[one.end]);
-  if (next?.is === 'hundred') return { ...one, end: one.end + 1, value: one.value * 100 };
+  if (next?.is === 'hundred') {
+    const rest = tensAfter(tokens, one.end + 1);
+    return { ...one, end: rest?.end ?? one.end + 1, value: one.value * 100 + (rest?.value ?? 0) };
+  }
   if (next?.is !== 'scale') return undefined;
   const rest = after(tokens, one.end + 1, next.value);
   const digits = String(BigInt(one.value) * BigInt(next.value) + BigInt(rest?.value ?? 0));
   return { ...one, end: rest?.end ?? one.end + 1, value: one.value * next.value + (rest?.value ?? 0), digits };
+}
+
+/** "9 hundred and twenty", "9 hundred and 2". */
+function tensAfter(tokens: readonly Token[], at: number): { end: number; value: number } | undefined {
+  const from = skipAnd(tokens, at);
+  const chunk = from > at ? chunkAt(tokens, from) : undefined;
+  if (chunk) return { end: chunk.end, value: Number(chunk.text) };
+  const typedTens = from > at && /^\d{1,2}$/.test(tokens[from]?.word ?? '');
+  return typedTens ? { end: from + 1, value: Number(tokens[from]?.word) } : undefined;
 }
 
 /** One spoken chunk of one or two digits: "seven", "oh", "fifteen", "seventy-two". */
@@ -105,8 +117,8 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       shop: false,
       soundsLike: likes(chunks, digits.length),
     });
-    const hundreds = hundredsAfter(tokens, chunk, chunks, digits);
-    if (hundreds) found.push(hundreds);
+    const larger = hundredsAfter(tokens, chunk, chunks, digits) ?? thousandsAfter(tokens, chunk, chunks, digits);
+    if (larger) found.push(larger);
   }
   return found;
 }
@@ -117,6 +129,14 @@ function hundredsAfter(tokens: readonly Token[], last: Chunk, chunks: readonly C
     return undefined;
   const all = `${digits}00`;
   return { end: last.end + 1, value: Number(all), form: 'run', digits: all, chunks: 2, shop: true, soundsLike: [] };
+}
+
+/** "fifty sixty-three thousand": tens side by side are of the size said after them; "two three thousand" is a count and a size. */
+function thousandsAfter(tokens: readonly Token[], last: Chunk, chunks: readonly Chunk[], digits: string): Whole | undefined {
+  const scale = classOf(tokens[last.end]);
+  if (scale?.is !== 'scale' || scale.value < 1000 || chunks.some(({ text }) => text.length !== 2)) return undefined;
+  const value = Number(digits) * scale.value;
+  return { end: last.end + 1, value, form: 'run', digits: String(value), chunks: chunks.length, shop: false, soundsLike: [] };
 }
 
 function likes(chunks: readonly Chunk[], length: number): number[] {

@@ -27,6 +27,7 @@ export function digitsAt(tokens: readonly Token[], at: number): Characters | und
 function digitGroup(tokens: readonly Token[], at: number): Characters | undefined {
   const token = tokens[at];
   if (token?.kind === 'number') return /^\d+$/.test(token.word) ? { end: at + 1, text: token.word } : undefined;
+  if (token && isSuffix(token)) return undefined;
   const whole = readWholes(tokens, at)
     .filter(({ form, digits }) => form === 'run' || /^\d{1,2}$/.test(digits) || digits.endsWith('00'))
     .filter(({ end }) => end > at)
@@ -34,10 +35,14 @@ function digitGroup(tokens: readonly Token[], at: number): Characters | undefine
   return whole && token?.word !== 'a' && token?.word !== 'an' ? { end: whole.end, text: whole.digits } : undefined;
 }
 
+/** "12B" is twelve billion elsewhere. */
+const isSuffix = ({ glued, heard }: Token) => glued && heard?.length === 1;
+
 /** One letter, by itself, by its ICAO word or by its name; typed runs ("LM") come whole. */
 export function letterAt(tokens: readonly Token[], at: number, longestRun = 3): Characters | undefined {
   const token = tokens[at];
   if (token?.kind !== 'word' || beginsUBolt(tokens, at)) return undefined;
+  if (isSuffix(token)) return { end: at + 1, text: token.heard?.toUpperCase() ?? '' };
   const typed = token.word.length > 1 && (token.glued || tokens[at + 1]?.glued === true);
   const named = typed ? undefined : letters.get(token.word);
   if (named) return { end: at + 1, text: named.toUpperCase() };

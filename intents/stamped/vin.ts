@@ -54,6 +54,7 @@ export function readVin(tokens: readonly Token[], at: number, asked: boolean): S
   const read = charactersAt(tokens, at);
   if (!read || (!asked && read.text.length !== 17)) return undefined;
   const fault = vinFault(read.text);
-  if (!asked && fault) return undefined;
+  // Digits alone, with no name before them, are a number.
+  if (!asked && (fault || /^\d+$/.test(read.text))) return undefined;
   return { end: read.end, holds: 'vin', field: 'vin', value: read.text, ...(fault ? { problem: fault } : {}) };
 }

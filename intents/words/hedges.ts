@@ -9,7 +9,7 @@ export const hedgesBefore: readonly (readonly [Hedge | 'none', readonly string[]
       '(just|slightly|barely) (under|shy of|short of|below|less than)',
       '[just] (a|one) (hair|touch|tad|tick|tick mark|smidge|smidgen|skosh|whisker|bit|little|little bit|scant) (under|shy of|short of|below|less than|shorter than)',
       '[a] little (under|less than|short of|shy of)',
-      '(shy of|short of|almost|nearly|not quite|a scant|scant|light|just about under|under|below|less than|next to nearly)',
+      '(shy of|short of|almost|nearly|not quite|a scant|scant|light|just about under|under|below|less than|lower than|smaller than|next to nearly)',
     ],
   ],
   [
@@ -18,13 +18,14 @@ export const hedgesBefore: readonly (readonly [Hedge | 'none', readonly string[]
       '(just|slightly|barely) (over|past|above|more than)',
       '[just] (a|one) (hair|touch|tad|tick|smidge|smidgen|skosh|whisker|bit|little|little bit) (over|past|above|more than|better than|longer than)',
       '[a] little (over|more than|past|better than)',
-      '(over|above|past|more than|better than|upwards of|a strong|a good|a fat|a heavy)',
+      '(over|above|past|more than|greater than|bigger than|better than|exceeding|upwards of|a strong|a good|a fat|a heavy)',
     ],
   ],
   [
     'about',
     [
       '[right] (around|about|near)',
+      '~',
       '(roughly|approximately|approx|circa|close to|close on|near enough|ballpark|somewhere around|somewhere about|in the neighborhood of|in the neighbourhood of|pretty near|pretty close to|more or less|right at about|just about|maybe|call it about|call it around|near about|right near|or about|say about|give or take)',
     ],
   ],
