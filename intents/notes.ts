@@ -1,5 +1,5 @@
 // How a free note reads: part, side, axle, condition, how serious. Server only: the one file that may import compromise, which
-// splits the note into clauses, finds what is denied ("no cracks") and brings words to their roots ("leaked" -> leak).
+// splits the note into clauses and brings words to their roots ("leaked" -> leak).
 import nlp from 'compromise';
 import { type Lexicon, lexicon } from './lexicon.ts';
 import { mend } from './mend.ts';
@@ -57,7 +57,7 @@ function readClause(text: string): Reading {
   const condition = worstIn(tokens) ?? worstIn(roots());
   const side = firstIn(sides, tokens);
   const axle = firstIn(axles, tokens);
-  const denied = condition !== undefined && isDenied(text);
+  const denied = condition !== undefined && isDenied(tokens);
   return {
     seriousness: condition && !denied ? condition.seriousness : 'info',
     ...(part ? { part } : {}),
@@ -75,14 +75,18 @@ function rootsOf(text: string): string {
   return doc.text('normal');
 }
 
-/** "no cracks", "isn't leaking", "not bent"; but "no grease" is what is wrong. */
-function isDenied(text: string): boolean {
-  if (!nlp(text).has('(no|not|never|without|none|#Negative)')) return false;
-  const tokens = tokenise(text);
-  const no = tokens.findIndex(({ word }) => word === 'no' || word === 'not');
-  const said = no < 0 ? undefined : conditions.longest(tokens, no);
-  return said === undefined || said.meaning.condition === 'good';
+/** "no cracks", "isn't leaking", "not bent"; but in "no grease" and "won't latch" the denial is what is wrong. */
+function isDenied(tokens: readonly Token[]): boolean {
+  for (let at = 0; at < tokens.length; ) {
+    const found = conditions.longest(tokens, at);
+    if (!found && denials.test(tokens[at]?.word ?? '')) return true;
+    if (found?.meaning.condition === 'good' && denials.test(tokens[at]?.word ?? '')) return true;
+    at = found?.end ?? at + 1;
+  }
+  return false;
 }
+
+const denials = /^(no|not|never|without|none|neither|nor|cannot|nothing)$|n['’]?t$/;
 
 function firstIn<T>(of: Lexicon<T>, tokens: readonly Token[]): T | undefined {
   for (const at of tokens.keys()) {

@@ -1,14 +1,15 @@
 // One utterance: tokens, then statements, commands and questions in the order said. Every word ends up in an intent, a filler, or `unclaimed`.
+import { clausesOf } from './clauses.ts';
 import { type Item, itemAt } from './items.ts';
 import { mend } from './mend.ts';
-import { bind } from './refine/bind.ts';
+import { bind, wherePlaced } from './refine/bind.ts';
 import { cellsOf } from './refine/cells.ts';
 import { intentsOf, spanOf } from './refine/intents.ts';
 import { ruleAt } from './rules/index.ts';
 import { isRemark } from './rules/remark.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
-import type { Expects, Intent, Understanding } from './types.ts';
+import type { Expects, Intent, Understanding, Where } from './types.ts';
 import { separators } from './words/fillers.ts';
 
 /** What was said, exactly. Pure and total: never throws, cost linear in the text. `expects` settles what would else be ambiguous. */
@@ -69,16 +70,39 @@ function read(heard: Hearing): { intents: Intent[]; strays: Token[] } {
   return { intents, strays };
 }
 
-/** What the parts between two rules mean: measures, a remark, or nothing known. */
-function meant(items: readonly Item[], { tokens, text, expects }: Hearing): { intents: Intent[]; strays: Token[] } {
-  const intents = intentsOf(bind(cellsOf(items)), tokens, expects);
+interface Meaning {
+  readonly intents: readonly Intent[];
+  readonly strays: readonly Token[];
+}
+
+/** What the parts between two rules mean: measures, remarks, or nothing known. */
+function meant(items: readonly Item[], heard: Hearing): Meaning {
+  let told: readonly Item[] = [];
+  const clauses = clausesOf(items, heard.tokens).map((clause): Meaning => {
+    const named = clause.items.some(({ is }) => is === 'names') ? [] : told.filter(({ is }) => is === 'names');
+    if (clause.is === 'measures') return measured([...named, ...clause.items], heard, wherePlaced(told));
+    told = clause.items;
+    return { intents: wordsOf('note', clause.items, heard), strays: [] };
+  });
+  return { intents: clauses.flatMap(({ intents }) => intents), strays: clauses.flatMap(({ strays }) => strays) };
+}
+
+function measured(items: readonly Item[], heard: Hearing, where: Where): Meaning {
+  const { tokens, expects } = heard;
+  const intents = intentsOf(bind(cellsOf(items), where), tokens, expects);
   const lost = items.filter(({ is }) => is === 'stray');
   const strays = lost.map(({ start }) => tokens[start]).filter((token) => token !== undefined);
   if (intents.length > 0) return { intents, strays };
-  const [first, last] = [items.find(({ is }) => is !== 'stop' && is !== 'and'), items.findLast(({ is }) => is !== 'stop')];
-  if (!first || !last || items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and'))
-    return { intents: [], strays };
+  if (items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and')) return { intents: [], strays: [] };
+  const isNote = isRemark(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0);
+  return { intents: wordsOf(isNote ? 'note' : 'unknown', items, heard), strays: isNote ? [] : strays };
+}
+
+/** The words as they were given, without what only joins them to others. */
+function wordsOf(kind: 'note' | 'unknown', items: readonly Item[], { tokens, text }: Hearing): Intent[] {
+  const isJoint = ({ is }: Item) => is === 'stop' || is === 'and';
+  const [first, last] = [items.find((item) => !isJoint(item)), items.findLast((item) => !isJoint(item))];
+  if (!first || !last) return [];
   const span = spanOf(tokens, first.start, last.end);
-  const kind = isRemark(tokens, first.start, last.end) ? 'note' : 'unknown';
-  return { intents: [{ kind, text: text.slice(...span), span }], strays: kind === 'note' ? [] : strays };
+  return [{ kind, text: text.slice(...span), span }];
 }

@@ -71,7 +71,6 @@ function denominatorsAt(tokens: readonly Token[], at: number): { end: number; de
   const tenThousandths = tokens[start]?.word === 'ten' && (word === 'thousandths' || word === 'thousandth');
   if (tenThousandths) found.push({ end: next + 1, denominator: tenThousand });
   if (tokens[start]?.word === 'over') return overWhole(tokens, start + 1);
-  if (tokens[start]?.word === 'out' && word === 'of') return overWhole(tokens, start + 2);
   return found;
 }
 

@@ -22,11 +22,14 @@ export interface Bound {
   readonly end: number;
 }
 
-/** Binds cells in the order said; what one leaves unsaid (axle, stage, the field of "left four, right six") the next may inherit. */
-export function bind(cells: readonly Cell[]): Bound[] {
+/**
+ * Binds cells in the order said; what one leaves unsaid (axle, stage, the field of "left four, right six") the next may inherit.
+ * `before` is the place that was told before the first.
+ */
+export function bind(cells: readonly Cell[], before: Where = {}): Bound[] {
   const found: Bound[] = [];
   for (const [at, cell] of cells.entries()) {
-    const where = inherited(found.at(-1), placesOf(cell, found.at(-1)));
+    const where = inherited(found.at(-1)?.where ?? before, placesOf([...cell.lead, ...cell.trail], found.at(-1)));
     const { value } = cell;
     const last = found.at(-1);
     if (value.is === 'same') sameAgain(cell, where, found);
@@ -106,10 +109,13 @@ function saysSide(cell: Cell): boolean {
   });
 }
 
-/** Places said in the cell; "the other side" is the one not said last. */
-function placesOf(cell: Cell, last: Bound | undefined): Where {
+/** The place that these parts tell. */
+export const wherePlaced = (items: readonly Item[]): Where => placesOf(items, undefined);
+
+/** Places said; "the other side" is the one not said last. */
+function placesOf(items: readonly Item[], last: Bound | undefined): Where {
   let where: Where = {};
-  for (const item of [...cell.lead, ...cell.trail]) {
+  for (const item of items) {
     const place = placeIn(item);
     if (!place) continue;
     if ('side' in place)
@@ -133,11 +139,10 @@ const opposite = (side: Side | undefined): Side => (side === 'left' ? 'right' : 
 const bothOr = (first: Side | undefined, second: Side): Side => (first && first !== second ? 'both' : second);
 
 /** Axle and stage hold until another is said; so does the side, for what has sides. */
-function inherited(last: Bound | undefined, where: Where): Where {
-  if (!last) return where;
-  const { side, ...kept } = last.where;
-  const newAxle = where.axle !== undefined && where.axle !== last.where.axle;
-  return side === undefined || newAxle || where.side !== undefined ? { ...kept, ...where } : { ...last.where, ...where };
+function inherited(last: Where, where: Where): Where {
+  const { side, ...kept } = last;
+  const newAxle = where.axle !== undefined && where.axle !== last.axle;
+  return side === undefined || newAxle || where.side !== undefined ? { ...kept, ...where } : { ...last, ...where };
 }
 
 /** "rear axle the same", "right the same": what was said last, at another place. "The other side too" makes both of a side unsaid. */

@@ -8,10 +8,32 @@ const conditions = lexicon(conditionWords.map((row) => [row, row.said] as const)
 const parts = lexicon([...partWords, ['it', standIns]]);
 
 /** A part and its condition, or a plain condition of a few words. */
-export function isRemark(tokens: readonly Token[], at: number, end: number): boolean {
-  const has = (of: { longest(tokens: readonly Token[], at: number): unknown }) => {
-    for (let from = at; from < end; from += 1) if (of.longest(tokens, from)) return true;
-    return false;
-  };
-  return has(conditions) && (has(parts) || has(fieldNames));
+export const isRemark = (tokens: readonly Token[], at: number, end: number): boolean =>
+  conditionsIn(tokens, at, end).length > 0 && namesPart(tokens, at, end);
+
+/** Where a defect of a named part is told, if one is. */
+export function defectAt(tokens: readonly Token[], at: number, end: number): { start: number; end: number } | undefined {
+  const defect = conditionsIn(tokens, at, end).find(({ seriousness }) => seriousness !== 'info');
+  return defect && namesPart(tokens, at, end) ? defect : undefined;
+}
+
+/** "Two broken studs": what is counted from here on is broken. */
+export function brokenAt(tokens: readonly Token[], at: number): boolean {
+  const condition = conditions.longest(tokens, at);
+  return condition !== undefined && parts.longest(tokens, condition.end) !== undefined;
+}
+
+function conditionsIn(tokens: readonly Token[], at: number, end: number) {
+  const found: { start: number; end: number; seriousness: string }[] = [];
+  for (let start = at; start < end; ) {
+    const condition = conditions.longest(tokens, start);
+    if (condition && condition.end <= end) found.push({ start, end: condition.end, seriousness: condition.meaning.seriousness });
+    start = condition?.end ?? start + 1;
+  }
+  return found;
+}
+
+function namesPart(tokens: readonly Token[], at: number, end: number): boolean {
+  for (let from = at; from < end; from += 1) if (parts.longest(tokens, from) ?? fieldNames.longest(tokens, from)) return true;
+  return false;
 }

@@ -7,6 +7,13 @@ export interface ConditionWords {
   readonly said: readonly string[];
 }
 
+const negated =
+  "(won't|wont|will not|doesn't|doesnt|does not|don't|dont|do not|didn't|did not|can't|cannot|couldn't|not|ain't|isn't|aren't|never|wouldn't|would not)";
+
+/** Parts that may be wanting: "no cotter pin", "no dust cap on the left". */
+const absent =
+  'no (cotter pin|cotter pins|cotter|keeper|tang washer|lock washer|dust cap|dust caps|grease cap|hub cap|seal|seals|safety chain|safety chains|chains|lights|light|plug|latch|tie plate|centre bolt|bushing|bushings|lug nuts|wheel nuts|valve stem|shackle bolt|brake wires|breakaway switch|breakaway)';
+
 export const conditionWords: readonly ConditionWords[] = [
   {
     condition: 'cracked',
@@ -17,14 +24,14 @@ export const conditionWords: readonly ConditionWords[] = [
     condition: 'broken',
     seriousness: 'safety',
     said: [
-      '(broken|broke|snapped|sheared|busted|torn|fell off|came off|came apart|failed|shattered|stripped|stripped out|cross threaded|pulled out|let go|separated|delaminated|bulge|bulged|bulging|frayed|cut through|chewed through|rubbed bare|rubbed through|shorted)',
+      '(broken|broke|snapped|sheared|busted|torn|fell off|came off|came apart|failed|shattered|stripped|stripped out|cross threaded|pulled out|let go|separated|delaminated|bulge|bulged|bulging|frayed|separating|separation|cord showing|cords showing|cords out|hole in|nail in|screw in|cut in|gash in|cut through|chewed through|rubbed bare|rubbed through|shorted)',
     ],
   },
   {
     condition: 'bent',
     seriousness: 'safety',
     said: [
-      '(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|tweaked|crooked|sagging|sagged|collapsed|flattened|stretched|necked down)',
+      '(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|egged|tweaked|crooked|sagging|sagged|collapsed|flattened|stretched|necked down)',
     ],
   },
   {
@@ -37,30 +44,46 @@ export const conditionWords: readonly ConditionWords[] = [
     seriousness: 'safety',
     said: [
       '(burnt|burned|blued|blue|heat marked|overheated|cooked|smoking|on fire|heat checked|heat cracked|discoloured|discolored)',
+      '(runs|running|ran|run|getting|gets|too|got|smoking|red|burning) hot [to touch]',
     ],
   },
   {
     condition: 'missing',
     seriousness: 'safety',
-    said: ['(missing|gone|not there|fallen off|lost|no cotter pin|nothing holding)'],
+    said: ['(missing|gone|not there|fallen off|lost|nothing holding)', absent],
+  },
+  {
+    condition: 'notWorking',
+    seriousness: 'safety',
+    said: [
+      `${negated} (work|working|works|lock|locking|locks|latch|latching|latches|close|closing|release|releasing|hold|holding|turn|turning|spin|spinning|light|lighting|light up|come on|stop|engage|apply|seat|seating|line up|come off|come out|come loose|move|go on|go in|charge|charging|click|grab|bite|adjust|retract|crank|tighten)`,
+      '(inoperative|inop|dead|unplugged|quit working|quit|stopped working|burned out|burnt out|no power|not connected|disconnected|unhooked|no ground|bad ground|blown fuse|open circuit|short circuit|flickering|intermittent)',
+      '(is|are|was|went|goes|going|keeps going|gone) (out|flat|dead|dim|down)',
+      'flat (tyre|tyres|spot|spots|spotted)',
+      '(signal|lamp|light|lights|marker|lamps|signals) (out|dim)',
+    ],
   },
   {
     condition: 'loose',
     seriousness: 'safety',
-    said: ['(loose|wobbles|wobbly|wobbling|backed off|backing off|rattles|rattling|sloppy|floppy|moves around|walking)'],
+    said: [
+      '(loose|not tight|wobbles|wobbly|wobbling|backed off|backing off|rattles|rattling|sloppy|floppy|moves around|walking)',
+    ],
   },
   {
     condition: 'leaking',
     seriousness: 'wear',
     said: [
       '(leaking|leaks|leak|leaked|weeping|seeping|slinging grease|grease everywhere|blown out|blown|wet with grease|full of grease|contaminated|soaked)',
+      '(grease|oil) on (the|my) [brake] (shoes|shoe|lining|linings|drum|drums|magnet|magnets|brakes)',
     ],
   },
   {
     condition: 'worn',
     seriousness: 'wear',
     said: [
-      '(worn|worn out|wore out|too far gone|shot|toast|junk|trash|trashed|done for|wiped|wiped out|bad|thin|worn thin|down to the rivets|down to metal|metal on metal|bald|cupped|feathered|chewed up|had it|no good|ruined|roached|rough|grooved|finished|past it|gone bad|dented|plugged|clogged|chewed)',
+      "(not|isn't|aren't|ain't) (good|right|great|straight|true|round|square|happy|reusable)",
+      '(worn|worn out|wore out|too far gone|shot|toast|junk|trash|trashed|done for|wiped|wiped out|bad|thin|worn thin|down to the rivets|down to metal|metal on metal|bald|dry rot|dry rotted|weather checked|weather checking|pulls|pulling|wanders|vibrates|shimmies|cupped|feathered|chewed up|had it|no good|ruined|roached|rough|grooved|finished|past it|gone bad|dented|plugged|clogged|chewed)',
     ],
   },
   {
@@ -81,7 +104,7 @@ export const conditionWords: readonly ConditionWords[] = [
     condition: 'dry',
     seriousness: 'wear',
     said: [
-      '(dry|no grease|bone dry|out of grease|milky|water in it|full of water|dirty|muddy|dirt in it|wrong grease|grease is black|noisy|squeals|squealing|grinds|grinding|growls|growling|hums|humming)',
+      '(dry|no grease|bone dry|out of grease|milky|water in|full of water|dirty|muddy|dirt in|wrong grease|grease is black|noisy|squeals|squealing|grinds|grinding|growls|growling|hums|humming)',
     ],
   },
   {
@@ -90,6 +113,8 @@ export const conditionWords: readonly ConditionWords[] = [
     said: [
       '(looks|look|is|are|still|feels|all) (good|fine|ok|okay|clean|new|like new|tight|solid|straight|smooth|true)',
       '(in good shape|in good condition|no cracks|nothing wrong|good shape)',
+      // How a keeper is locked.
+      '(bent|folded|bend) (over|back|up|down|around)',
     ],
   },
 ];
@@ -124,7 +149,12 @@ export const partWords: readonly (readonly [string, readonly string[]])[] = [
   ['frame', ['(frame|frame rail|frame rails|crossmember|cross member|weld|welds|tongue|a frame)']],
   ['coupler', ['(coupler|couplers|ball|latch|hitch|safety chain|safety chains|chains|jack|tongue jack)']],
   ['fender', ['(fender|fenders|fender bracket|fender brackets)']],
-  ['wiring', ['(wire|wires|wiring|plug|harness|connector|lights|light|breakaway|breakaway switch|battery)']],
+  [
+    'wiring',
+    [
+      '(wire|wires|wiring|plug|harness|connector|lights|light|lamp|lamps|turn signal|turn signals|signal|signals|brake light|brake lights|tail light|tail lights|marker light|marker lights|brake controller|controller|breakaway|breakaway switch|battery)',
+    ],
+  ],
 ];
 
 /** Stand for a part that both sides know: "the outer is too far gone". */
