@@ -57,6 +57,9 @@ export function meantUnit(field: Field, said: UnitId): UnitId | undefined {
   return undefined;
 }
 
+/** The same by the field's id. Undefined where none can be meant. */
+export const unitMeant = (field: FieldId, said: UnitId): UnitId | undefined => meantUnit(fieldOf(field), said);
+
 /** True inside the field's plausible band; a field without one takes anything. */
 export function isPlausible(field: Field, value: Fraction, unit: UnitId | undefined): boolean {
   if (field.min === undefined || field.max === undefined || !field.unit) return true;

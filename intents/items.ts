@@ -81,6 +81,9 @@ export interface Calling {
   readonly implied: boolean;
 }
 
+/** Before anything was named. */
+export const nothingCalled: Calling = { fields: [], implied: true };
+
 /** The next part, which is never empty: a word that nothing claims is a stray. */
 export function itemAt(tokens: readonly Token[], at: number, calling: Calling): Item {
   const found = [value(tokens, at, calling), named(tokens, at), listed(tokens, at)].filter((item) => item !== undefined);

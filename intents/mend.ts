@@ -68,7 +68,11 @@ function isNumberHyphen(token: Token, before: Token | undefined, after: Token | 
   return (
     token.glued &&
     after.glued &&
-    (isNumberWord(before) || joined.has(before.word) || before.word === 'half' || before.word === 'quarter' || before.word === 'and')
+    (isNumberWord(before) ||
+      joined.has(before.word) ||
+      before.word === 'half' ||
+      before.word === 'quarter' ||
+      before.word === 'and')
   );
 }
 

@@ -52,7 +52,11 @@ export type CommandName =
   | 'closeAnyway'
   | 'renameJob'
   | 'help'
-  | 'remind';
+  | 'remind'
+  /** The value said last, at another place; no side: at the other one. */
+  | 'same'
+  /** The value said last, by `said` more or less. */
+  | 'adjust';
 
 export type Topic =
   | 'fits'
@@ -101,7 +105,7 @@ export type CommandIntent = {
   readonly field?: FieldId;
   readonly said?: Said;
   readonly span?: Span;
-};
+} & Where;
 export type QuestionIntent = {
   readonly kind: 'question';
   readonly topic: Topic;

@@ -5,6 +5,7 @@ import { mend } from './mend.ts';
 import { bind, wherePlaced } from './refine/bind.ts';
 import { cellsOf } from './refine/cells.ts';
 import { intentsOf, spanOf } from './refine/intents.ts';
+import { mayLean } from './rules/again.ts';
 import { ruleAt } from './rules/index.ts';
 import { isRemark } from './rules/remark.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
@@ -30,6 +31,8 @@ export interface Hearing {
   readonly expects: Expects | undefined;
   /** For each token, where its statement ends: at a comma, a full stop, or the end. */
   readonly stops: readonly number[];
+  /** Something may be said to be more or less than the value before. */
+  readonly leans: boolean;
 }
 
 function hearing(text: string, expects: Expects | undefined): Hearing {
@@ -40,7 +43,7 @@ function hearing(text: string, expects: Expects | undefined): Hearing {
     stops[at] = stop;
     if (separators.has(tokens[at]?.word ?? '') && tokens[at]?.word !== 'then') stop = at;
   }
-  return { tokens, text, expects, stops };
+  return { tokens, text, expects, stops, leans: mayLean(tokens) };
 }
 
 function read(heard: Hearing): { intents: Intent[]; strays: Token[] } {

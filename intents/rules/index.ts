@@ -1,6 +1,6 @@
 // Rules that read a whole statement: notes, questions, commands, strikes.
 import { fieldOf } from '#data';
-import { type Calling, itemAt } from '../items.ts';
+import { itemAt, nothingCalled } from '../items.ts';
 import { table } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Statement } from '../statement.ts';
@@ -10,6 +10,7 @@ import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
 import { separators } from '../words/fillers.ts';
 import { askers } from '../words/questions.ts';
+import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
 import { opens, questionIn, toldIn } from './question.ts';
 
@@ -28,9 +29,15 @@ const notes = table([['note' as const, noteWords]]);
 export function ruleAt(hearing: Hearing, at: number, current: Statement): Read | undefined {
   return (
     (current.fresh ? (note(hearing, at) ?? nothingOf(hearing, at)) : undefined) ??
+    leaning(hearing, at, current) ??
     command(hearing, at, current.fresh) ??
     question(hearing, at, current)
   );
+}
+
+function leaning(hearing: Hearing, at: number, current: Statement): Read | undefined {
+  const stop = hearing.stops[at] ?? hearing.tokens.length;
+  return sameElsewhere(hearing.tokens, at, stop, current) ?? (hearing.leans ? adjusted(hearing, at) : undefined);
 }
 
 /** "No drop", "no end play": a length of nothing, where nothing follows that could be a value of its own. */
@@ -107,8 +114,6 @@ function corrects({ tokens }: Hearing, at: number, end: number): boolean {
   if (tokens[end]?.word !== ',' || itemAt(tokens, at, nothingCalled).is !== 'correct') return false;
   return ['number', 'stamp', 'choice', 'names', 'place'].includes(itemAt(tokens, end + 1, nothingCalled).is);
 }
-
-const nothingCalled: Calling = { fields: [], implied: true };
 
 /** "wheel offset twenty negative", "spindle at the back": the word belongs to the measure before it. */
 function describes({ tokens }: Hearing, at: number): boolean {

@@ -4,6 +4,7 @@ import { type Draft, say } from '../draft.ts';
 import { hintsFor } from '../hints.ts';
 import { askedNow, settle } from '../settle.ts';
 import { repairLine } from '../wording/repair.ts';
+import { adjust, same } from './again.ts';
 import { anyway, no, openQuestion, yes } from './asked.ts';
 import { closeJob } from './closing.ts';
 import { pause, rename, resume } from './jobs.ts';
@@ -45,6 +46,8 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   closeJob: (draft) => (openQuestion(draft)?.about === 'close' ? yes(draft) : closeJob(draft)),
   closeAnyway: (draft) => anyway(draft) ?? closeJob(draft),
   help: (draft) => say(draft, repairLine('help', { could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop)),
+  same,
+  adjust,
   remind: (draft, { rest, said }) => remind(draft, rest, said),
 };
 

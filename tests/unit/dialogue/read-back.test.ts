@@ -33,6 +33,8 @@ describe('risk classes', () => {
     'renameJob',
     'help',
     'remind',
+    'same',
+    'adjust',
   ];
 
   it.each([...kinds, ...commands])('%s has one', (name) => expect(policy.classes[name]).toMatch(/^R[0-3]$/));

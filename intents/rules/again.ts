@@ -1,0 +1,91 @@
+// What leans on the value said last: the same at another place, or so much more or less. The dialogue knows which value that is.
+import Fraction from 'fraction.js';
+import { type Item, itemAt, nothingCalled } from '../items.ts';
+import { lexicon } from '../lexicon.ts';
+import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
+import { wherePlaced } from '../refine/bind.ts';
+import { isValue } from '../refine/cells.ts';
+import { spanOf } from '../refine/intents.ts';
+import type { Statement } from '../statement.ts';
+import type { Token } from '../tokens.ts';
+import type { CommandIntent, Where } from '../types.ts';
+import type { Hearing } from '../understand.ts';
+import { lessWords, moreWords, putWords, takeWords } from '../words/again.ts';
+
+interface Read {
+  readonly intents: readonly CommandIntent[];
+  readonly end: number;
+}
+
+const after = lexicon([
+  [1, moreWords],
+  [-1, lessWords],
+]);
+const before = lexicon([
+  [1, putWords],
+  [-1, takeWords],
+]);
+const fromThat = lexicon([[true, ['(to|off|from|of|on) (that|it|the last [one|value|number]|there)']]]);
+
+/** "Same on the other side", "right the same": nothing but places and "the same", and nothing measured in the same breath. */
+export function sameElsewhere(tokens: readonly Token[], at: number, stop: number, current: Statement): Read | undefined {
+  if (!current.fresh || current.items.some(isValue)) return undefined;
+  const items = itemsTo(tokens, at, stop);
+  const places = items.filter(({ is }) => is === 'place');
+  const only = items.every(({ is }) => is === 'same' || is === 'place' || is === 'filler' || is === 'and');
+  if (!only || places.length === 0 || !items.some(({ is }) => is === 'same')) return undefined;
+  const other = places.some((item) => item.is === 'place' && 'side' in item.place && item.place.side === 'other');
+  const { side, ...where } = wherePlaced(places);
+  return told(tokens, at, stop, { name: 'same', ...where, ...(side && !other ? { side } : {}) });
+}
+
+/** Without one of these words nothing leans. */
+const leanings: ReadonlySet<string> = new Set([...before.vocabulary, ...after.vocabulary]);
+/** True where something may be said to be more or less; asked once of an utterance. */
+export const mayLean = (tokens: readonly Token[]): boolean => tokens.some(({ word }) => leanings.has(word));
+
+/** "An eighth less", "right a sixteenth more", "add half an inch to that". */
+export function adjusted({ tokens, stops }: Hearing, at: number): Read | undefined {
+  const lead = leadOf(tokens, at);
+  const stop = stops[lead.end] ?? tokens.length;
+  const put = before.longest(tokens, lead.end);
+  const amount = readAmount(tokens, put?.end ?? lead.end);
+  if (!amount || amount.end > stop || !isPart(amount)) return undefined;
+  const tail = put ? (fromThat.longest(tokens, amount.end) ?? { end: amount.end }) : after.longest(tokens, amount.end);
+  const way = put?.meaning ?? after.longest(tokens, amount.end)?.meaning;
+  if (!tail || tail.end !== stop || way === undefined) return undefined;
+  const value = amount.value.mul(new Fraction(way)).toFraction();
+  const said = { value, unit: amount.unit ?? '1', unitSaid: amount.unit !== undefined };
+  return told(tokens, at, stop, { name: 'adjust', said, ...lead.where });
+}
+
+/** More or less by a part of something, or by a unit; "two more" may be anything. */
+const isPart = ({ number, unit }: QuantityReading) => number.shape !== 'whole' || unit !== undefined;
+
+/** "No, make that", "right is": what takes back, its comma, and where. */
+function leadOf(tokens: readonly Token[], at: number): { end: number; where: Where } {
+  const items: Item[] = [];
+  let end = at;
+  while (end < tokens.length && items.length < 8) {
+    const item = itemAt(tokens, end, nothingCalled);
+    const pause = item.is === 'stop' && items.at(-1)?.is === 'correct';
+    const silent = item.is === 'filler' && !/^an?$/.test(tokens[end]?.word ?? '');
+    if (!(pause || silent || item.is === 'correct' || item.is === 'place')) break;
+    items.push(item);
+    end = item.end;
+  }
+  return { end, where: wherePlaced(items) };
+}
+
+/** The parts from `at` to `stop`; none where they are many. */
+function itemsTo(tokens: readonly Token[], at: number, stop: number) {
+  const items: Item[] = [];
+  for (let end = at; end < stop && items.length < 12; end = items.at(-1)?.end ?? stop)
+    items.push(itemAt(tokens, end, nothingCalled));
+  return (items.at(-1)?.end ?? at) >= stop ? items : [];
+}
+
+const told = (tokens: readonly Token[], at: number, end: number, intent: Omit<CommandIntent, 'kind' | 'span'>): Read => ({
+  end,
+  intents: [{ kind: 'command', ...intent, span: spanOf(tokens, at, end) }],
+});
