@@ -65,6 +65,15 @@ const names = lexicon<Word>([
       '(square|sq|cubic|cu) (inch|inches|foot|feet|ft|yard|yards|mile|miles|meter|meters|metre|metres|centimeter|centimeters|centimetre|centimetres|millimeter|millimeters|millimetre|millimetres|kilometer|kilometers|kilometre|kilometres|mm|cm|m|km)',
     ],
   ],
+  // A bolt's strength is no number of its own.
+  [
+    { is: 'stray' },
+    [
+      '[sae] grade (two|five|eight|2|5|8)',
+      '[property] class (eight|ten|twelve) [point] (eight|nine)',
+      '[property] class (8.8|10.9|12.9)',
+    ],
+  ],
   ...correctionWords.map(([alone, said]) => [{ is: 'correct', alone }, said] as const),
   ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
 ]);

@@ -93,8 +93,7 @@ function meant(items: readonly Item[], heard: Hearing): Meaning {
 function measured(items: readonly Item[], heard: Hearing, where: Where): Meaning {
   const { tokens, expects } = heard;
   const intents = intentsOf(bind(cellsOf(items), where), tokens, expects);
-  const lost = items.filter(({ is }) => is === 'stray');
-  const strays = lost.map(({ start }) => tokens[start]).filter((token) => token !== undefined);
+  const strays = items.flatMap(({ is, start, end }) => (is === 'stray' ? tokens.slice(start, end) : []));
   if (intents.length > 0) return { intents, strays };
   if (items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and')) return { intents: [], strays: [] };
   const isNote = isRemark(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0);

@@ -107,6 +107,10 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
     chunks.push(chunk);
     if (chunks.length === 1) continue;
     const digits = chunks.map(({ text }) => text).join('');
+    const larger = hundredsAfter(tokens, chunk, chunks, digits) ?? thousandsAfter(tokens, chunk, chunks, digits);
+    if (larger) found.push(larger);
+    // "two thirty-five hundred": the last chunk begins a number of its own.
+    if (isSized(tokens, chunk.end)) continue;
     found.push({
       end: chunk.end,
       value: Number(digits),
@@ -117,10 +121,13 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       shop: false,
       soundsLike: likes(chunks, digits.length),
     });
-    const larger = hundredsAfter(tokens, chunk, chunks, digits) ?? thousandsAfter(tokens, chunk, chunks, digits);
-    if (larger) found.push(larger);
   }
   return found;
+}
+
+function isSized(tokens: readonly Token[], at: number): boolean {
+  const next = classOf(tokens[at]);
+  return next?.is === 'hundred' || (next?.is === 'scale' && next.value >= 1000);
 }
 
 /** "five two hundred" 5200, "twelve six hundred" 12600: the thousand unsaid. */

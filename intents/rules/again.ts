@@ -69,12 +69,14 @@ function leadOf(tokens: readonly Token[], at: number): { end: number; where: Whe
   while (end < tokens.length && items.length < 8) {
     const item = itemAt(tokens, end, nothingCalled);
     const pause = item.is === 'stop' && items.at(-1)?.is === 'correct';
-    const silent = item.is === 'filler' && !/^an?$/.test(tokens[end]?.word ?? '');
+    const silent = item.is === 'filler';
     if (!(pause || silent || item.is === 'correct' || item.is === 'place')) break;
     items.push(item);
     end = item.end;
   }
-  return { end, where: wherePlaced(items) };
+  // "Make that a" ends in the article of what follows.
+  const article = end > at && /^an?$/.test(tokens[end - 1]?.word ?? '');
+  return { end: article ? end - 1 : end, where: wherePlaced(items) };
 }
 
 /** The parts from `at` to `stop`; none where they are many. */

@@ -12,7 +12,7 @@ import { separators } from '../words/fillers.ts';
 import { askers } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
-import { opens, questionIn, toldIn } from './question.ts';
+import { opens, questionAt, toldIn } from './question.ts';
 
 export interface Read {
   readonly intents: readonly Intent[];
@@ -63,9 +63,9 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   const told = opening ? toldIn(hearing, at) : undefined;
   if (told) return { intents: [told], end: tokens.length };
   if (current.asksNothing || !opens(tokens, at, stop, opening)) return undefined;
-  const found = questionIn(hearing, at, stop);
+  const found = questionAt(hearing, at);
   current.asksNothing = found === undefined;
-  if (found) return { intents: [found], end: stop };
+  if (found) return { intents: [found.intent], end: found.end };
   const asks = opening ? asking.best(tokens, at, stop) : undefined;
   if (!asks || asks.end >= stop) return undefined;
   const span = spanOf(tokens, at, stop);

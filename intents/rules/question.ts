@@ -4,14 +4,15 @@ import { type FieldId, fieldOf } from '#data';
 import { holds, isPlausible } from '../fields.ts';
 import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
+import { isNumberWord } from '../numbers/classes.ts';
 import { table } from '../read.ts';
 import { bind } from '../refine/bind.ts';
-import { cellsOf } from '../refine/cells.ts';
+import { cellsOf, isValue } from '../refine/cells.ts';
 import { intentsOf, spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
 import type { Intent, MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
-import { aboutParts, openers, sureOpeners, tellings, topics } from '../words/questions.ts';
+import { aboutParts, judgingWords, openers, sureOpeners, tellings, topics } from '../words/questions.ts';
 
 const sure = table([['sure' as const, sureOpeners]]);
 const opening = table([['opens' as const, openers]]);
@@ -29,29 +30,79 @@ const telling = keyedOf(tellings);
 
 /** True where a question opens; only at the very start of a statement may "is" or "does" open one. */
 export function opens(tokens: readonly Token[], at: number, stop: number, first: boolean): boolean {
-  return sure.best(tokens, at, stop) !== undefined || (first && opening.best(tokens, at, stop) !== undefined);
+  if (sure.best(tokens, at, stop) !== undefined) return true;
+  return first && (opening.best(tokens, at, stop) !== undefined || judges(tokens, at, stop));
 }
+
+/** "Is one sixty too hot", "are ten thou okay": a number to be judged, not taken. */
+const judges = (tokens: readonly Token[], at: number, stop: number): boolean =>
+  /^(is|are|was|would|will|does|can|could)$/.test(tokens[at]?.word ?? '') &&
+  isNumberWord(tokens[at + 1]) &&
+  tokens.slice(at, Math.min(stop, at + longest)).some(({ word }) => judgingWords.has(word));
 
 /** Words beyond these tell no topic. */
 const longest = 60;
 
-/** The question in tokens `at..stop`, when its words tell a topic. */
-export function questionIn(hearing: Hearing, at: number, stop: number): QuestionIntent | undefined {
-  return questionOf(hearing, at, stop, topicOf(keyed, hearing.tokens.slice(at, Math.min(stop, at + longest))));
+/** The question that opens at `at`, with the clauses after its comma that still belong to it. */
+export function questionAt(hearing: Hearing, at: number): { intent: QuestionIntent; end: number } | undefined {
+  const { tokens, stops } = hearing;
+  let stop = stops[at] ?? tokens.length;
+  let intent = questionIn(hearing, at, stop);
+  // "Does a seventy-two, fifty-eight axle fit": the topic may come after the comma.
+  if (!intent && tokens[stop]?.word === ',' && itemsIn(tokens.slice(at, stop)).some(isValue)) {
+    stop = stops[stop + 1] ?? tokens.length;
+    intent = questionIn(hearing, at, stop);
+  }
+  if (!intent) return undefined;
+  let end = stop;
+  while (tokens[end]?.word === ',' && goesOn(hearing, end > stop || intent.given !== undefined, at, end + 1))
+    end = stops[end + 1] ?? tokens.length;
+  return { intent: end === stop ? intent : (questionIn(hearing, at, stop, end) ?? intent), end };
+}
+
+/** "What torque for the U-bolts, half inch, grade five": sizes of what is asked about; but "does it fit, spring centre fifty-eight" measures. */
+function goesOn({ tokens, stops }: Hearing, given: boolean, at: number, from: number): boolean {
+  const stop = stops[from] ?? tokens.length;
+  const items = itemsIn(tokens.slice(from, Math.min(stop, from + longest)));
+  if (items.some(({ is }) => is === 'correct' || is === 'change') || opens(tokens, from, stop, true)) return false;
+  if (!items.some(isValue)) return boltWords.has(tokens[from]?.word ?? '');
+  const values = intentsOf(bind(cellsOf(items)), tokens.slice(from, stop), undefined);
+  if (values.every(({ kind }) => kind === 'quantity')) return true;
+  const supposes = tokens.slice(at, from).some(({ word }) => word === 'if' || word === 'suppose');
+  const tells = tokens.slice(from, stop).some(({ word }) => tellingVerbs.has(word));
+  return supposes || (given && !tells);
+}
+
+/** How a bolt is made and put in, said after its size. */
+const boltWords: ReadonlySet<string> = new Set('grade class dry oiled lubed greased anti never'.split(' '));
+const tellingVerbs: ReadonlySet<string> = new Set("is are was were it's measures measured reads shows".split(' '));
+
+/** The question in tokens `at..stop`, when its words tell a topic; values up to `end` are given. */
+function questionIn(hearing: Hearing, at: number, stop: number, end = stop): QuestionIntent | undefined {
+  const told = topicOf(keyed, hearing.tokens.slice(at, Math.min(stop, at + longest)));
+  return questionOf(hearing, at, { stop, end, told });
 }
 
 /** The rest of the breath, where it can only be meant to be worked out: "ninety foot pounds, wrench eighteen inches, extension three". */
 export function toldIn(hearing: Hearing, at: number): QuestionIntent | undefined {
   const topic = topicOf(telling, hearing.tokens.slice(at, at + longest));
-  const found = topic && questionOf(hearing, at, hearing.tokens.length, topic);
+  const found = topic && questionOf(hearing, at, { stop: hearing.tokens.length, told: topic });
   return found && { ...found, told: true };
 }
 
-function questionOf({ tokens: all }: Hearing, at: number, stop: number, told: Topic | undefined): QuestionIntent | undefined {
+interface Asked {
+  readonly stop: number;
+  readonly end?: number;
+  readonly told: Topic | undefined;
+}
+
+function questionOf({ tokens: all }: Hearing, at: number, { stop, end = stop, told }: Asked): QuestionIntent | undefined {
   const tokens = all.slice(at, Math.min(stop, at + longest));
   const asked = itemsIn(tokens);
   const field = longestName(asked);
-  const given = intentsOf(bind(cellsOf(asked.filter(({ is }) => is !== 'same' && is !== 'choice'))), tokens, undefined)
+  const whole = end === stop ? tokens : all.slice(at, Math.min(end, at + longest));
+  const named = (end === stop ? asked : itemsIn(whole)).filter(({ is }) => is !== 'same' && is !== 'choice');
+  const given = intentsOf(bind(cellsOf(named)), whole, undefined)
     .map(asGiven)
     .filter(isGiven)
     .map(asPlausible);
@@ -63,8 +114,8 @@ function questionOf({ tokens: all }: Hearing, at: number, stop: number, told: To
     topic,
     ...(of ? { of } : {}),
     ...(given.length > 0 ? { given } : whereIn(asked)),
-    words: tokens.map(({ word }) => word).join(' '),
-    span: spanOf(all, at, stop),
+    words: whole.map(({ word }) => word).join(' '),
+    span: spanOf(all, at, end),
   };
 }
 

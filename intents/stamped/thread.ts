@@ -40,10 +40,14 @@ function metric(tokens: readonly Token[], at: number): Stamp | undefined {
   if (inMm && bare) return stamp(afterSeries(tokens, fine.end), `M${inMm.value.toFraction()}x${fine.value.toString()}`);
   const letter = tokens[at]?.word;
   if (letter !== 'm' && letter !== 'em' && letter !== 'metric') return undefined;
-  const size = readNumbers(tokens, at + 1).find(({ value, end }) => value.d === 1n && joints.has(tokens[end]?.word ?? ''));
-  const pitch = size && readNumbers(tokens, size.end + 1)[0];
-  if (!size || !pitch || pitch.value.compare(6) > 0 || size.value.compare(64) > 0) return undefined;
-  return stamp(pitch.end, `M${size.value.toFraction()}x${pitch.value.toString()}`);
+  for (const size of readNumbers(tokens, at + 1)) {
+    const joined = joints.has(tokens[size.end]?.word ?? '');
+    const [pitch] = readNumbers(tokens, joined ? size.end + 1 : size.end);
+    if (size.value.d !== 1n || size.value.compare(64) > 0 || !pitch || !isPitch(pitch)) continue;
+    // "M fourteen one point five": only a decimal can be a pitch with no joint before it.
+    if (joined || pitch.shape === 'decimal') return stamp(pitch.end, `M${size.value.toFraction()}x${pitch.value.toString()}`);
+  }
+  return undefined;
 }
 
 const isPitch = ({ value }: NumberReading) => value.s > 0n && value.compare(6) <= 0;

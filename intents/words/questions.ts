@@ -34,6 +34,13 @@ export const openers: readonly string[] = [
   'give me the (torque|sequence|specs|spec|bolt pattern|end play|tyre pressure|pressure)',
 ];
 
+/** What is asked of a number: whether it will do. */
+export const judgingWords: ReadonlySet<string> = new Set(
+  'too okay ok enough normal right safe allowed acceptable legal good alright bad much fit fits work works do hot high low tight loose fine'.split(
+    ' ',
+  ),
+);
+
 export interface TopicWords {
   readonly topic: Topic;
   readonly of?: string;
@@ -358,6 +365,7 @@ export const topics: readonly TopicWords[] = [
       'slot|stop|hole tighter|looser',
       'how far turn',
       'how much turn nut|thousandths|thou',
+      'thou|thousandths|thousandth too|much|okay|ok|enough|good|fine|alright|acceptable|loose|tight',
     ],
     said: [
       'how far do i turn the nut',
