@@ -12,7 +12,7 @@ import { separators } from '../words/fillers.ts';
 import { askers } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
-import { opens, questionAt, toldIn } from './question.ts';
+import { judges, opens, questionAt, toldIn } from './question.ts';
 
 export interface Read {
   readonly intents: readonly Intent[];
@@ -66,8 +66,8 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   const found = questionAt(hearing, at);
   current.asksNothing = found === undefined;
   if (found) return { intents: [found.intent], end: found.end };
-  const asks = opening ? asking.best(tokens, at, stop) : undefined;
-  if (!asks || asks.end >= stop) return undefined;
+  const asks = opening && ((asking.best(tokens, at, stop)?.end ?? stop) < stop || judges(tokens, at, stop));
+  if (!asks) return undefined;
   const span = spanOf(tokens, at, stop);
   return { intents: [{ kind: 'unknown', text: hearing.text.slice(...span), span }], end: stop };
 }

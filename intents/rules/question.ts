@@ -35,7 +35,7 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
 }
 
 /** "Is one sixty too hot", "are ten thou okay": a number to be judged, not taken. */
-const judges = (tokens: readonly Token[], at: number, stop: number): boolean =>
+export const judges = (tokens: readonly Token[], at: number, stop: number): boolean =>
   /^(is|are|was|would|will|does|can|could)$/.test(tokens[at]?.word ?? '') &&
   isNumberWord(tokens[at + 1]) &&
   tokens.slice(at, Math.min(stop, at + longest)).some(({ word }) => judgingWords.has(word));

@@ -344,6 +344,7 @@ export const topics: readonly TopicWords[] = [
       'hot|hotter|warm|warmer|heat',
       'temperature|temp|temperatures|temps okay|ok|normal|good|fine|high|should|limit|allowed|safe',
       'okay|ok|normal|good|fine|high|should|limit|allowed|safe temperature|temp|temperatures|temps',
+      'degrees|degree okay|ok|normal|good|fine|high|bad|safe|too',
     ],
     said: ['is the hub too hot', 'how hot should the hubs get', 'is that hub too hot'],
   },
