@@ -59,14 +59,18 @@ function withRiders(found: readonly Bound[]): Bound[] {
 }
 
 function ride(size: Bound, kind: Bound): Bound | undefined {
-  const row = riders.find((rider) => rider.kind === kind.field);
   const beside = size.end === kind.start || (kind.end === size.start && size.start === size.value.start);
+  const isSized = (field: FieldId) =>
+    size.field === field || (size.field === undefined && isPlausibleFor(size.value, field) && saysUnit(size.value, field));
+  const row = riders.find((rider) => rider.kind === kind.field && isSized(rider.size));
   if (!row || !beside || kind.value.is !== 'choice') return undefined;
-  const sized = size.field === row.size || (size.field === undefined && isPlausibleFor(size.value, row.size));
-  if (!sized) return undefined;
   const [start, end] = [Math.min(size.start, kind.start), Math.max(size.end, kind.end)];
   return { ...size, field: row.size, start, end, also: { field: kind.value.field, value: kind.value.choice } };
 }
+
+/** A capacity is known by its pounds; a size may leave its inches out. */
+const saysUnit = (value: Value, field: FieldId) =>
+  field !== 'capacity' || (value.is === 'number' && (value.quantity.unit !== undefined || value.quantity.number.shop));
 
 function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
   const field = fieldFor(cell, value, where, last, before);

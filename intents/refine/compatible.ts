@@ -11,7 +11,9 @@ export function fits(field: FieldId, value: Item): boolean {
   if (value.is === 'stamp') return kind === value.stamp.holds;
   if (value.is !== 'number') return false;
   if (kind === 'bearing' || kind === 'serial') return value.quantity.unit === undefined && partNumber(value) !== undefined;
-  return kind === 'number' && fitsUnit(fieldOf(field), value.quantity.unit);
+  const row = fieldOf(field);
+  const counted = row.unit === '1' && row.step === '1';
+  return kind === 'number' && fitsUnit(row, value.quantity.unit) && !(counted && value.quantity.value.d !== 1n);
 }
 
 /** Digits of a bare whole number that may be stamped on a part: "25580". */

@@ -23,11 +23,16 @@ export function fieldFor(
   if (by && (names.length === 0 || names.some((fields) => fields.includes(by)))) return by;
   const other = names.length === 0 ? counterpart(last?.field, position, where) : undefined;
   if (other && fits(other, value)) return other;
-  const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) => positioned(fields, position));
+  const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) =>
+    akinFirst(positioned(fields, position), last?.field),
+  );
   const fitting = orders.map((fields) => bestField(fields, value)).filter((field) => field !== undefined);
   const plausible = fitting.length > 1 ? fitting.find((field) => isPlausibleFor(value, field)) : undefined;
   const named = plausible ?? fitting[0];
-  if (named) return named;
+  const narrower = named && fitting.find((field) => Object.values(byPosition[named] ?? {}).includes(field));
+  // "Fifteen hundred on the left wheel": a name that only comes after must be able to be it.
+  const astray = named && lead.length === 0 && value.is === 'number' && !value.quantity.unit && !isPlausibleFor(value, named);
+  if (named && !(astray && value.quantity.number.shop)) return narrower ?? named;
   return implied(cell, value, position, where) ?? continued(cell, value, last) ?? alsoNamed(value, before);
 }
 
@@ -39,6 +44,13 @@ function namesIn(items: readonly Item[], beside: FieldId | 'named' | undefined):
     const akin = item.fields.filter((field) => beside && sharesName(field, beside));
     return akin.length > 0 ? [akin] : [];
   });
+}
+
+/** What was measured last, or is another size of it, comes first: "wheel diameter fifteen, width six", "left magnet three ohms, right magnet three". */
+function akinFirst(fields: readonly FieldId[], last: FieldId | undefined): readonly FieldId[] {
+  if (!last || fields.length < 2) return fields;
+  const rank = (field: FieldId) => (field === last ? 0 : sharesName(field, last) ? 1 : 2);
+  return [...fields].sort((a, b) => rank(a) - rank(b));
 }
 
 const sharesName = (a: FieldId, b: FieldId) => fieldOf(a).said.some((name) => fieldOf(b).said.includes(name));
@@ -68,6 +80,7 @@ function implied(cell: Cell, value: Value, position: Position | undefined, where
   const { number, unit, unitWord } = value.quantity;
   const spokenKilo = number.kilo === true && !value.quantity.typed;
   if (spokenKilo && fits('capacity', value) && isPlausibleFor(value, 'capacity')) return 'capacity';
+  if (unitWord === 'pounder' && isPlausibleFor(value, 'capacity')) return 'capacity';
   if (unit === 'deg' && unitWord === 'degree' && value.quantity.value.compare(1) !== 0) return 'startAngle';
   const onAxle = where.axle !== undefined && cell.trail.some((item) => item.is === 'place' && 'axle' in item.place);
   if (onAxle && (unit === 'lb' || unit === 'kg' || (unit === undefined && number.shop))) return 'axleLoad';

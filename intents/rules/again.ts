@@ -53,7 +53,9 @@ export function adjusted({ tokens, stops }: Hearing, at: number): Read | undefin
   if (!amount || amount.end > stop || !isPart(amount)) return undefined;
   const tail = put ? (fromThat.longest(tokens, amount.end) ?? { end: amount.end }) : after.longest(tokens, amount.end);
   const way = put?.meaning ?? after.longest(tokens, amount.end)?.meaning;
-  if (!tail || tail.end !== stop || way === undefined) return undefined;
+  // "Add three eighths, a quarter and a sixteenth" is a sum of its own.
+  const goesOn = put !== undefined && tokens[stop]?.word === ',';
+  if (!tail || tail.end !== stop || goesOn || way === undefined) return undefined;
   const value = amount.value.mul(new Fraction(way)).toFraction();
   const said = { value, unit: amount.unit ?? '1', unitSaid: amount.unit !== undefined };
   return told(tokens, at, stop, { name: 'adjust', said, ...lead.where });

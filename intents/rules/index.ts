@@ -1,6 +1,7 @@
 // Rules that read a whole statement: notes, questions, commands, strikes.
 import { fieldOf } from '#data';
 import { itemAt, nothingCalled } from '../items.ts';
+import { lexicon } from '../lexicon.ts';
 import { table } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Statement } from '../statement.ts';
@@ -23,6 +24,7 @@ const commands = table(commandWords.map(({ name, said }) => [name, said] as cons
 const strikes = table([['strike' as const, strikeWords]]);
 const asking = table([['asks' as const, askers]]);
 const none = table([['none' as const, ['no <field>']]]);
+const straight = lexicon([['straight' as const, ["[it is|it's|its] [a] straight (axle|beam|tube) [with] [no drop|zero drop]"]]]);
 const notes = table([['note' as const, noteWords]]);
 
 /** The rule that reads from `at`, when one does. */
@@ -42,8 +44,8 @@ function leaning(hearing: Hearing, at: number, current: Statement): Read | undef
 
 /** "No drop", "no end play": a length of nothing, where nothing follows that could be a value of its own. */
 function nothingOf({ tokens }: Hearing, at: number): Read | undefined {
-  const found = none.best(tokens, at, tokens.length);
-  const field = found?.caught.field?.[0];
+  const found = none.best(tokens, at, tokens.length) ?? straight.longest(tokens, at);
+  const field = found && ('caught' in found ? found.caught.field?.[0] : 'drop');
   if (!found || !field || (tokens[found.end] !== undefined && !separators.has(tokens[found.end]?.word ?? ''))) return undefined;
   const { unit, min } = fieldOf(field);
   if (unit !== 'in' || min !== '0') return undefined;
