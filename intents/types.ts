@@ -36,6 +36,8 @@ export interface Said {
 
 export type CommandName =
   | 'next'
+  /** The next of the order in which something is tightened. */
+  | 'nextNut'
   | 'back'
   | 'repeat'
   | 'slower'

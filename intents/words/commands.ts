@@ -23,6 +23,13 @@ export const commandWords: readonly CommandWords[] = [
     ],
   },
   {
+    name: 'nextNut',
+    said: [
+      '[on to|go to|give me|show me] [the] next (nut|lug|lug nut|wheel nut|bolt|u bolt|stud|leg)',
+      '(that|this) (nut|lug|bolt|leg) is done',
+    ],
+  },
+  {
     name: 'back',
     said: [
       '[go] back [one|a step|one step|up|up one|to the last step|to the last one]',

@@ -210,7 +210,7 @@ export const topics: readonly TopicWords[] = [
       'criss|crisscross',
       'cross pattern',
       'tighten first',
-      'which nut|lug|bolt first',
+      'which nut|lug|bolt first|next',
     ],
     said: [
       'what order do i tighten the lugs',
@@ -219,6 +219,7 @@ export const topics: readonly TopicWords[] = [
       'what order do i tighten eight lugs',
       'what is the sequence',
       'give me the sequence',
+      'which (nut|lug|bolt|stud) is next',
     ],
   },
   {

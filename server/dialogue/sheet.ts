@@ -1,7 +1,7 @@
 // The job sheet as one plain structure: what was measured, what was decided, what was done, what is still open. It signs for nobody.
 import { cautionOf, type FieldId, fieldOf, jobKinds } from '#data';
 import type { JobRecord, ValueId, ValueRecord } from '#log/events';
-import { isResult, resultWords } from './answers/fitment-words.ts';
+import { verdictWords } from './answers/fitment-words.ts';
 import { judgeValue } from './answers/service.ts';
 import { openPoints } from './open.ts';
 import { inShop, planOf, statusOf } from './plan.ts';
@@ -173,7 +173,7 @@ function verdictOf({ verdict, values }: JobRecord, shop: Shop): Pick<Sheet, 'ver
   const unsure = verdict.unconfirmed.flatMap((id) => values.find((value) => value.id === id && value.status === 'heard') ?? []);
   return {
     verdict: {
-      text: isResult(verdict.verdict) ? resultWords[verdict.verdict] : verdict.verdict,
+      text: verdictWords(verdict.verdict),
       reasons: verdict.reasons ?? [],
       taken: verdict.accepted === true,
       unsure: unsure.map((value) => showName(value, shop)),

@@ -162,6 +162,7 @@ const wordsOnly = (text: string): string =>
 function finish(draft: Draft): Turn {
   const { lines, events, job } = draft;
   const first = lines.toSorted((a, b) => weight[b.tone] - weight[a.tone])[0] ?? repairLine('silence', {}, draft.know.shop);
+  const also = [...new Set(lines.map(({ code }) => code))].filter((code) => code !== first.code);
   const readBack = [...new Set(lines.flatMap(({ values }) => values ?? []))];
   const opened = events.some(({ kind }) => kind === 'jobOpened');
   return {
@@ -169,6 +170,7 @@ function finish(draft: Draft): Turn {
     events,
     reply: {
       code: first.code,
+      ...(also.length > 0 ? { also } : {}),
       tone: first.tone,
       speak: spelling(wordsOnly(lines.map(({ speak }) => speak).join(' ')), mannerOf(draft.know.shop)),
       show: spelling(lines.map(({ show }) => show).join('\n'), mannerOf(draft.know.shop)),

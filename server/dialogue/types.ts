@@ -1,7 +1,7 @@
 import type { Practice } from '#core';
 import type { FieldId, StockAxle } from '#data';
 import type { Expects, NoteReading, QuestionIntent, Understanding } from '#intents';
-import type { EventBody, HeardBy, JobRecord, JobSummary, ValueId } from '#log/events';
+import type { EventBody, HeardBy, JobRecord, JobSummary, Tightened, ValueId } from '#log/events';
 
 /** How this shop speaks and shows things. */
 export interface Shop {
@@ -38,6 +38,8 @@ export interface Heard {
 /** What the technician hears and sees. `code` names the kind of reply; words may change, codes stay. */
 export interface Reply {
   readonly code: string;
+  /** Codes of the other lines in it. */
+  readonly also?: readonly string[];
   readonly speak: string;
   /** Plain text, lines separated by \n. */
   readonly show: string;
@@ -115,10 +117,10 @@ export interface OpenPoint {
 
 /** A tightening order to draw. Positions count clockwise from the top, from 1; `next` is an index into `order`. */
 export interface SequenceView {
-  readonly what: 'wheelNuts' | 'uBolts';
+  readonly what: Tightened;
   readonly positions: number;
   readonly order: readonly number[];
-  readonly next?: number;
+  readonly next: number;
   /** "stage 2 of 3: 60 lbf.ft", where stages apply. */
   readonly stage?: string;
 }
@@ -147,8 +149,8 @@ export interface JobView {
   readonly question?: string;
   /** Answers to the question besides yes and no: `say` is sent as if spoken, `show` stands on the button ("58", "fifty-eight"). */
   readonly choices?: readonly { readonly say: string; readonly show: string }[];
-  /** A plain yes does not answer the question: only a choice or a no does. */
-  readonly ownWord?: true;
+  /** What was said last, with its figures. */
+  readonly said?: string;
   readonly candidate?: { readonly title: string; readonly values: Readonly<Record<string, string>> };
   readonly verdict?: string;
   /** Drawn while the step or the last answer is about it. */

@@ -1,7 +1,8 @@
 // The job as the page shows it.
 import { slotsOf } from '#core';
-import { cautionOf } from '#data';
+import { cautionOf, type FieldId } from '#data';
 import type { JobRecord } from '#log/events';
+import { verdictWords } from './answers/fitment-words.ts';
 import { alignmentToDraw, sequenceToDraw } from './answers/service.ts';
 import { expectsOf } from './expects.ts';
 import { openPoints } from './open.ts';
@@ -26,19 +27,24 @@ export function view(record: JobRecord, know: Know): JobView {
     open: openPoints(job, shop),
     ...(job.asked ? { question: job.asked.question } : {}),
     ...choicesOf(job, shop),
-    ...(job.asked?.about === 'close' && job.asked.choices ? { ownWord: true } : {}),
+    ...(job.lastReply ? { said: job.lastReply.show } : {}),
     ...(job.candidate ? { candidate: { title: job.candidate.title, values: job.candidate.values } } : {}),
-    ...(job.verdict ? { verdict: job.verdict.verdict } : {}),
+    ...(job.verdict ? { verdict: verdictOf(job.verdict, job.candidate?.title) } : {}),
     ...drawn(job, step, know),
     expects: expectsOf(job),
   };
 }
 
+function verdictOf({ verdict, accepted }: NonNullable<JobRecord['verdict']>, title: string | undefined): string {
+  const about = title === undefined ? '' : `: ${title}`;
+  return `${verdictWords(verdict)}${about}${accepted ? '' : ' (not taken)'}`;
+}
+
 type Drawn = SequenceView['what'] | 'alignment';
 
-/** What there is to draw while the last answer, or else the step on the screen, tightens or squares something. */
+/** What there is to draw while the last turn, or else the step on the screen, tightens or squares something. */
 function drawn(job: JobRecord, step: PlannedStep | undefined, know: Know): Pick<JobView, 'sequence' | 'alignment'> {
-  const what = answeredAbout(job.lastReply?.code ?? '') ?? stepAbout(step);
+  const what = answeredAbout(job) ?? fieldsAbout(fieldsOfLastTurn(job)) ?? fieldsAbout(step?.step.record ?? []);
   if (what === undefined) return {};
   if (what === 'alignment') {
     const alignment = alignmentToDraw(job, know, job.openedAt);
@@ -48,14 +54,24 @@ function drawn(job: JobRecord, step: PlannedStep | undefined, know: Know): Pick<
   return sequence ? { sequence } : {};
 }
 
-function answeredAbout(code: string): Drawn | undefined {
-  if (/^(sequence\.)?uBolts\b/.test(code)) return 'uBolts';
-  if (/^(sequence|wheelNuts)\./.test(code)) return 'wheelNuts';
-  return code.startsWith('alignment.') ? 'alignment' : undefined;
+const answers: readonly (readonly [code: RegExp, Drawn])[] = [
+  [/^(sequence\.)?uBolts\b/, 'uBolts'],
+  [/^(sequence|wheelNuts)\./, 'wheelNuts'],
+  [/^alignment\./, 'alignment'],
+];
+
+function answeredAbout({ lastReply }: JobRecord): Drawn | undefined {
+  const codes = lastReply ? [lastReply.code, ...(lastReply.also ?? [])] : [];
+  return answers.find(([code]) => codes.some((each) => code.test(each)))?.[1];
 }
 
-function stepAbout(step: PlannedStep | undefined): Drawn | undefined {
-  const fields = new Set(step?.step.record.map(({ field }) => field));
+/** Values that the last turn took, or that are being asked about. */
+function fieldsOfLastTurn({ values, lastReply, asked }: JobRecord): readonly { readonly field: FieldId }[] {
+  return values.filter(({ id, turn }) => turn === lastReply?.turn || asked?.valueIds.includes(id));
+}
+
+function fieldsAbout(recorded: readonly { readonly field: FieldId }[]): Drawn | undefined {
+  const fields = new Set(recorded.map(({ field }) => field));
   if (fields.has('wheelNutTorque')) return 'wheelNuts';
   if (fields.has('uBoltTorque')) return 'uBolts';
   return fields.has('couplerDiagonal') ? 'alignment' : undefined;

@@ -149,8 +149,8 @@ function marked(event: EventBody): EventBody {
   return event.kind === 'jobOpened' ? { ...event, invented: true } : event;
 }
 
-function repliedEvent({ code, speak, show, readBack }: Reply): EventBody {
-  return { kind: 'replied', code, speak, show, ...(readBack === undefined ? {} : { readBack }) };
+function repliedEvent({ code, also, speak, show, readBack }: Reply): EventBody {
+  return { kind: 'replied', code, ...(also ? { also } : {}), speak, show, ...(readBack ? { readBack } : {}) };
 }
 
 /** Same for the same request whatever the order of its keys. */

@@ -39,6 +39,9 @@ export interface Asked {
   readonly again?: boolean;
 }
 
+/** What is tightened one after the other, in an order. */
+export type Tightened = 'wheelNuts' | 'uBolts';
+
 export interface Problem {
   readonly code: string;
   readonly message: string;
@@ -102,6 +105,8 @@ export type EventBody =
     }
   | { readonly kind: 'reminderDone'; readonly id: string }
   | { readonly kind: 'annotated'; readonly value?: ValueId; readonly text: string }
+  /** `place`: which of the order is tightened next, from 0. */
+  | { readonly kind: 'orderReached'; readonly what: Tightened; readonly place: number }
   | { readonly kind: 'paused' }
   | { readonly kind: 'resumed' }
   | { readonly kind: 'closed'; readonly open: readonly string[] }
@@ -113,6 +118,8 @@ export type EventBody =
       readonly code: string;
       readonly speak: string;
       readonly show: string;
+      /** Codes of what else it said. */
+      readonly also?: readonly string[];
       /** Values this reply read back: only these can be confirmed by going on. */
       readonly readBack?: readonly ValueId[];
     };

@@ -1,7 +1,7 @@
 // Events -> the job as it stands. Pure; the log and the dialogue both use it, so live and replayed states are one.
 import type { JobKindId } from '#data';
 import type { NoteReading } from '#intents';
-import type { Asked, EventBody, JobEvent, JobId, ValueFact, ValueId } from './events.ts';
+import type { Asked, EventBody, JobEvent, JobId, Tightened, ValueFact, ValueId } from './events.ts';
 import { inverse } from './inverse.ts';
 
 export type ValueStatus = 'heard' | 'confirmed' | 'corrected' | 'struck';
@@ -73,8 +73,11 @@ export interface JobRecord {
     readonly unconfirmed: readonly ValueId[];
     readonly accepted?: boolean;
   };
+  /** How far an order of tightening has come, and at which step. */
+  readonly reached?: { readonly what: Tightened; readonly place: number; readonly step?: string };
   readonly lastReply?: {
     readonly code: string;
+    readonly also?: readonly string[];
     readonly speak: string;
     readonly show: string;
     readonly turn: string;
@@ -206,6 +209,8 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
       return { ...job, reminders: job.reminders.map((r) => (r.id === body.id ? { ...r, done: true } : r)) };
     case 'annotated':
       return annotate(job, body.value, body.text);
+    case 'orderReached':
+      return { ...job, reached: { what: body.what, place: body.place, ...atStep(job) } };
     case 'paused':
       return { ...job, status: 'paused' };
     case 'resumed':
@@ -219,7 +224,7 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
     case 'replied':
       return {
         ...markValues(job, body.readBack ?? [], { readBack: turn }),
-        lastReply: { code: body.code, speak: body.speak, show: body.show, turn, at },
+        lastReply: { code: body.code, ...(body.also ? { also: body.also } : {}), speak: body.speak, show: body.show, turn, at },
       };
   }
 }
@@ -250,6 +255,10 @@ function withStep(job: JobRecord, done: StepRecord): JobRecord {
 function annotate(job: JobRecord, id: ValueId | undefined, text: string): JobRecord {
   const values = job.values.map((value) => (value.id === id ? { ...value, notes: [...value.notes, text] } : value));
   return { ...job, values };
+}
+
+function atStep({ currentStep }: JobRecord): { step?: string } {
+  return currentStep === undefined ? {} : { step: currentStep };
 }
 
 function reason(body: { readonly reason?: string }): { reason?: string } {

@@ -27,6 +27,8 @@ export function inverse(job: Omit<JobRecord, 'trail'>, body: EventBody): readonl
       return [job.candidate ? { kind: 'candidateChosen', ...job.candidate } : { kind: 'candidateDropped' }];
     case 'reminderSet':
       return [{ kind: 'reminderDone', id: body.id }];
+    case 'orderReached':
+      return [{ kind: 'orderReached', what: body.what, place: job.reached?.what === body.what ? job.reached.place : 0 }];
     case 'paused':
       return [{ kind: 'resumed' }];
     case 'resumed':

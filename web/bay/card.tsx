@@ -19,6 +19,15 @@ export function JobCard({ view, kept }: { view: JobView | null; kept: readonly K
         {lines.length === 0 && kept.length === 0 ? (
           <p class="card-empty">Nothing measured yet. Call out a measure: "hub face seventy-two".</p>
         ) : null}
+        {kept.length > 0 ? (
+          <ul class="kept-values" aria-label="Kept on this device, not sent">
+            {kept.map(({ turn, label, shown }) => (
+              <li key={turn + label}>
+                {label} <span class="value kept">{shown}</span> <em>kept on this device, not sent</em>
+              </li>
+            ))}
+          </ul>
+        ) : null}
         {lines.length > 0 ? (
           <table>
             <thead>
@@ -42,15 +51,6 @@ export function JobCard({ view, kept }: { view: JobView | null; kept: readonly K
               ))}
             </tbody>
           </table>
-        ) : null}
-        {kept.length > 0 ? (
-          <ul class="kept-values" aria-label="Kept on this device, not sent">
-            {kept.map(({ turn, label, shown }) => (
-              <li key={turn + label}>
-                {label} <span class="value kept">{shown}</span> <em>kept on this device, not sent</em>
-              </li>
-            ))}
-          </ul>
         ) : null}
         {unconfirmed > 0 ? <p class="card-foot">{unconfirmed} unconfirmed: boxed with a broken line.</p> : null}
         {view?.verdict ? <p class="verdict">{view.verdict}</p> : null}

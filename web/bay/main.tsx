@@ -53,7 +53,7 @@ async function start(): Promise<void> {
   }
 
   async function listJobs(): Promise<void> {
-    const found = await api.jobs({ status: 'open', limit: '6' });
+    const found = await api.jobs({ status: 'open', limit: '5' });
     if (found.ok) bay.set({ jobs: found.value.jobs, link: 'up' });
   }
 
@@ -72,8 +72,7 @@ async function start(): Promise<void> {
     if (job !== ours || (view && view.version >= seq)) return;
     await refresh(job);
     if (bay.get().lines.some(({ id }) => id === turn)) return;
-    const found = await api.record(job);
-    const said = found.ok ? found.value.lastReply?.show : undefined;
+    const said = bay.get().view?.said;
     if (said) addLine({ id: `${turn} reply`, who: 'answered', text: said, at: new Date().toISOString(), mark: 'elsewhere' });
   }
 

@@ -1,11 +1,10 @@
 // What is being asked, with an answer under each thumb. The words on a button are what would be spoken.
 import type { Bay } from './state.ts';
 
-export function Question({ state, onSay }: { state: Bay; onSay: (text: string) => void }) {
-  const { view, last } = state;
+export function Question({ view, onSay }: { view: Bay['view']; onSay: (text: string) => void }) {
   if (!view?.question) return null;
-  // The reply that asks shows its figures; the question alone is written as it is spoken.
-  const words = last?.tone === 'ask' && last.taken ? last.taken : view.question;
+  // What was said with it shows its figures; the question alone is written as it is spoken. A yes answers no choice.
+  const words = view.said ?? view.question;
   const choices = view.choices ?? [];
   return (
     <section class="question" aria-label="Question">
@@ -16,32 +15,35 @@ export function Question({ state, onSay }: { state: Bay; onSay: (text: string) =
             {show}
           </button>
         ))}
+        {view.expects.yesNo && choices.length === 0 ? (
+          <button type="button" class="answer yes" onClick={() => onSay('yes')}>
+            <span aria-hidden="true">✓</span> Yes
+          </button>
+        ) : null}
         {view.expects.yesNo ? (
-          <>
-            {view.ownWord ? null : (
-              <button type="button" class="answer yes" onClick={() => onSay('yes')}>
-                <span aria-hidden="true">✓</span> Yes
-              </button>
-            )}
-            <button type="button" class="answer no" onClick={() => onSay('no')}>
-              <span aria-hidden="true">✗</span> No
-            </button>
-          </>
+          <button type="button" class="answer no" onClick={() => onSay('no')}>
+            <span aria-hidden="true">✗</span> No
+          </button>
         ) : null}
       </div>
     </section>
   );
 }
 
-/** Of a long question the first line is what it is about: that is what is read from afar. */
+/** Of a long question the first line is what it is about and the last what is asked: those are read from afar. */
 function Words({ words }: { words: string }) {
-  const [lead = '', ...rest] = words.split('\n');
-  if (words.length <= 60 || rest.length === 0 || lead.length > 60)
+  const lines = words.split('\n');
+  const [lead = ''] = lines;
+  if (words.length <= 60 || lines.length < 3 || lead.length > 60)
     return <p class={`question-words ${words.length > 110 ? 'long' : ''}`}>{words}</p>;
   return (
-    <p class="question-words long">
-      <b class="question-lead">{lead}</b>
-      {rest.join('\n')}
-    </p>
+    <div class="question-words">
+      <p>{lead}</p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
+      <p class="question-why" tabIndex={0}>
+        {lines.slice(1, -1).join('\n')}
+      </p>
+      <p>{lines.at(-1)}</p>
+    </div>
   );
 }

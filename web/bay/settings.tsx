@@ -23,8 +23,13 @@ export function Settings({ settings, onShop, onTry, onClose }: Props) {
           Close
         </button>
       </div>
-      <ThisDevice onTry={onTry} />
-      <TheShop settings={settings} onShop={onShop} />
+      <div class="settings-body">
+        <ThisDevice onTry={onTry} />
+        <div>
+          <Talking />
+          <TheShop settings={settings} onShop={onShop} />
+        </div>
+      </div>
     </dialog>
   );
 }
@@ -63,8 +68,6 @@ function ThisDevice({ onTry }: { onTry: () => void }) {
           ) : null}
         </>
       ) : null}
-      <Pedal now={now} />
-      <Check label="Headset button starts and ends talking" on={now.headset} onPick={(headset) => setDevice({ headset })} />
       <Choose
         label="Light or dark"
         value={now.theme}
@@ -75,6 +78,17 @@ function ThisDevice({ onTry }: { onTry: () => void }) {
         ]}
         onPick={(theme) => setDevice({ theme: theme as Device['theme'] })}
       />
+    </fieldset>
+  );
+}
+
+function Talking() {
+  const now = useStore(device);
+  return (
+    <fieldset>
+      <legend>Keys that talk on this device</legend>
+      <Pedal now={now} />
+      <Check label="Headset button starts and ends talking" on={now.headset} onPick={(headset) => setDevice({ headset })} />
     </fieldset>
   );
 }

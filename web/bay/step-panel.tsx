@@ -89,6 +89,11 @@ function NoJob({
       <p class="step-say medium">No job open.</p>
       <p class="step-show">Say "open job", and what came in: "open job, blue flatbed, bent axle". Or take up one of these:</p>
       <ul class="resume">
+        <li>
+          <button type="button" class="big" onClick={() => onSay('open job')}>
+            Open a new job
+          </button>
+        </li>
         {jobs.map((job) => (
           <li key={job.id}>
             <button type="button" class="big" onClick={() => onJob(job.id)}>
@@ -99,11 +104,6 @@ function NoJob({
             </button>
           </li>
         ))}
-        <li>
-          <button type="button" class="big" onClick={() => onSay('open job')}>
-            Open a new job
-          </button>
-        </li>
       </ul>
     </section>
   );

@@ -9,21 +9,31 @@ const marks: Record<NonNullable<Line['mark']>, string> = {
 };
 
 export function LastHeard({ state }: { state: Bay }) {
-  const { last } = state;
+  const { view } = state;
+  const last = state.last ?? before(view);
+  const [lead, ...rest] = (last?.taken ?? '…').split('\n');
   return (
     <div class={`last ${last?.tone ?? ''}`}>
       {last ? (
         <>
-          <p class="last-heard">
-            <span class="last-label">Heard</span> <bdi>{last.heard}</bdi>
-          </p>
-          <p class="last-taken" hidden={last.tone === 'ask' && state.view?.question !== undefined}>
-            <span class="last-label">{labelOf(last.tone)}</span> {last.taken ?? '…'}
+          {last.heard === '' ? null : (
+            <p class="last-heard">
+              <span class="last-label">Heard</span> <bdi>{last.heard}</bdi>
+            </p>
+          )}
+          <p class="last-taken" hidden={last.tone === 'ask' && view?.question !== undefined}>
+            <span class="last-label">{labelOf(last.tone)}</span> {lead}
+            {rest.length > 0 ? <span class="last-rest">{`\n${rest.join('\n')}`}</span> : null}
           </p>
         </>
       ) : null}
     </div>
   );
+}
+
+/** What was said on this job before the page was opened. */
+function before(view: Bay['view']): Bay['last'] {
+  return view?.said ? { turn: '', heard: '', taken: view.said, tone: view.question ? 'ask' : 'answer' } : undefined;
 }
 
 function labelOf(tone: NonNullable<Bay['last']>['tone']): string {

@@ -26,7 +26,7 @@ export function TypedLine({ giveBack, onSay }: { giveBack: string | undefined; o
         spellcheck={false}
         enterkeyhint="send"
         dir="auto"
-        placeholder="hub face 72 3/8"
+        placeholder="for example: hub face 72 3/8"
       />
       <button type="submit" class="plain send">
         Say it

@@ -32,16 +32,16 @@ export function BayView({ hands }: { hands: Hands }) {
     <>
       <Strip state={state} onSettings={hands.openSettings} />
       <Cautions state={state} />
-      <main class={`floor ${state.view?.question ? 'asking' : ''} ${leads ? 'leads' : ''}`}>
+      <main class={`floor ${state.view?.question ? 'asking' : ''} ${leads ? 'leads' : ''} ${state.view ? '' : 'idle'}`}>
         <h1 class="unseen">The bay</h1>
         <div class="work">
           <StepPanel state={state} onJob={hands.takeJob} onSay={hands.say} />
-          {leads ? null : <Picture view={state.view} />}
+          {leads ? null : <Picture view={state.view} onSay={hands.say} />}
           <StepMore state={state} />
         </div>
         <div class="board">
-          {leads ? <Picture view={state.view} /> : null}
-          <JobCard view={state.view} kept={state.kept} />
+          {leads ? <Picture view={state.view} onSay={hands.say} /> : null}
+          {state.view || state.kept.length > 0 ? <JobCard view={state.view} kept={state.kept} /> : null}
           <Tally lines={state.lines} />
         </div>
       </main>
@@ -56,7 +56,7 @@ export function BayView({ hands }: { hands: Hands }) {
         ) : null}
         <div class={`hand-lines ${state.view?.question ? 'asking' : ''}`}>
           <LastHeard state={state} />
-          <Question state={state} onSay={hands.say} />
+          <Question view={state.view} onSay={hands.say} />
           <TypedLine giveBack={state.giveBack} onSay={hands.say} />
         </div>
         <TalkBar voice={state.voice} level={state.level} warning={state.levelWarning} hold={hands.hold} />
@@ -68,11 +68,16 @@ export function BayView({ hands }: { hands: Hands }) {
   );
 }
 
-function Picture({ view }: { view: JobView | null }) {
+function Picture({ view, onSay }: { view: JobView | null; onSay: (text: string) => void }) {
   if (!view) return null;
   return (
     <figure class="picture">
       <Drawing picture={pictureFor(view)} />
+      {view.sequence ? (
+        <button type="button" class="plain" onClick={() => onSay('next nut')}>
+          Next nut
+        </button>
+      ) : null}
     </figure>
   );
 }

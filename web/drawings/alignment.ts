@@ -32,17 +32,17 @@ function wheel([x, y]: Point): Shape[] {
 }
 
 function text(at: Point, words: string, anchor?: 'start' | 'end'): Shape {
-  return { is: 'text', at, text: words, role: 'note', size: 6, ...(anchor ? { anchor } : {}) };
+  return { is: 'text', at, text: words, role: 'note', size: 8, ...(anchor ? { anchor } : {}) };
 }
 
 function move({ move: wanted, difference }: AlignmentView, left: Point, right: Point): Shape[] {
   if (!wanted) return [text([50, 92], difference === undefined ? 'both diagonals are needed' : `difference ${difference}`)];
   const outer = wanted.side === 'left' ? -10 : 10;
   const [x, y] = wanted.side === 'left' ? left : right;
-  const way = wanted.direction === 'forward' ? -14 : 14;
+  const way = wanted.direction === 'forward' ? -24 : 24;
   return [
-    { is: 'line', from: [x + outer, y + 2], to: [x + outer, y + 2 + way], role: 'move', arrows: 'end' },
-    { is: 'text', at: [50, 92], text: `${wanted.side} end ${wanted.direction} ${wanted.distance}`, role: 'move', size: 7 },
+    { is: 'line', from: [x + outer, y - way / 2], to: [x + outer, y + way / 2], role: 'move', arrows: 'end' },
+    { is: 'text', at: [50, 92], text: `${wanted.side} end ${wanted.direction} ${wanted.distance}`, role: 'move', size: 9 },
   ];
 }
 

@@ -64,7 +64,7 @@ export function axleFront(view: Pick<JobView, 'card' | 'candidate'>): Picture {
     ...clearance(found, middle, axis),
     ...dimensions(view, found, candidate, middle, axis + tyre.diameter / 2),
   ];
-  return { title: describe(view), width, height: axis + tyre.diameter / 2 + (candidate ? 18 : 14), shapes };
+  return { title: describe(view), width, height: axis + tyre.diameter / 2 + (candidate ? 22 : 16), shapes };
 }
 
 function asValue(value: string | undefined): { value: string } | undefined {
@@ -143,12 +143,12 @@ function clearance(sizes: Sizes, middle: number, axis: number): Shape[] {
   const from = (sizes.springCentre + sizes.springWidth) / 2;
   const role = gap < 1 ? 'tight' : 'clear';
   const top = axis - (sizes.tyre?.diameter ?? usual.tyre.diameter) / 2 - 1;
-  const text = gap <= 0 ? 'touches' : `about ${gap.toFixed(1)} in clear`;
-  return both((side): Shape[] => [
+  const text = gap <= 0 ? 'tyre touches spring' : `about ${gap.toFixed(1)} in clear, tyre to spring`;
+  const lines = both((side): Shape[] => [
     { is: 'line', from: [middle + side * from, top + 1], to: [middle + side * from, axis - 3], role },
     { is: 'line', from: [middle + side * (from + gap), top + 1], to: [middle + side * (from + gap), axis - 3], role },
-    { is: 'text', at: [middle + side * (from + gap), top], text, role, size: 3.8, anchor: side < 0 ? 'start' : 'end' },
   ]);
+  return [...lines, { is: 'text', at: [middle, top + 1], text, role, size: 5 }];
 }
 
 function dimensions(
@@ -168,12 +168,12 @@ function dimensions(
     ...dimension(
       middle,
       found.springCentre ?? hubFace - usual.inset,
-      bottom + 2.5,
+      bottom + 4.5,
       words('springCentre', 'spring centre'),
       found.springCentre === undefined ? 'supposed' : 'found',
     ),
-    ...dimension(middle, hubFace, bottom + 8, words('hubFace', 'hub face'), found.hubFace === undefined ? 'supposed' : 'found'),
-    ...(candidate && view.candidate ? [note([middle, bottom + 16.8], `dashed: ${view.candidate.title}`)] : []),
+    ...dimension(middle, hubFace, bottom + 12, words('hubFace', 'hub face'), found.hubFace === undefined ? 'supposed' : 'found'),
+    ...(candidate && view.candidate ? [note([middle, bottom + 21], `dashed: ${view.candidate.title}`)] : []),
   ];
 }
 
@@ -184,12 +184,12 @@ function dimension(middle: number, length: number, y: number, text: string, role
   ];
   return [
     { is: 'line', from: left, to: right, role, arrows: 'both' },
-    { is: 'text', at: [middle, y + 4], text, role: 'note', size: 4 },
+    { is: 'text', at: [middle, y + 2], text, role: 'note', size: 6 },
   ];
 }
 
 function note(at: Point, text: string): Shape {
-  return { is: 'text', at, text, role: 'candidate', size: 3.6 };
+  return { is: 'text', at, text, role: 'candidate', size: 5 };
 }
 
 function describe({ card, candidate }: Pick<JobView, 'card' | 'candidate'>): string {

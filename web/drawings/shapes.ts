@@ -10,6 +10,7 @@ export type Role =
   | 'frame'
   | 'clear'
   | 'tight'
+  | 'open'
   | 'next'
   | 'done'
   | 'move'

@@ -40,7 +40,7 @@ export function DeskForm({ wanted, settings, onDo, onClose }: Props) {
         <p>{valueWords(value, settings)}</p>
         {action === 'correct' ? (
           <label>
-            New value, as it would be said <input name="value" required autocomplete="off" placeholder="72 3/8" />
+            New value, as it would be said <input name="value" required autocomplete="off" placeholder="for example: 72 3/8" />
           </label>
         ) : null}
         <label>

@@ -90,13 +90,15 @@ function bodyWords(body: EventBody, named: (id: string) => string, settings: Set
     case 'undone':
       return tell('moved', 'The turn before was undone');
     case 'verdictGiven':
-      return tell('answered', `Verdict: ${body.verdict}`);
+      return tell('answered', `Verdict: ${body.verdict.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`);
     case 'reminderSet':
       return tell('taken', `Reminder: ${body.text}`);
     case 'reminderDone':
       return tell('taken', 'Reminder done');
     case 'annotated':
       return tell('desk', `Remark${body.value ? ` on ${named(body.value)}` : ''}: ${body.text}`);
+    case 'orderReached':
+      return tell('moved', `Tightening: number ${body.place + 1} of the order is next`);
     case 'paused':
       return tell('moved', 'Job paused');
     case 'resumed':

@@ -19,7 +19,10 @@ export const resultWords: Readonly<Record<FitResult, string>> = {
   cannotSayYet: 'Cannot say yet',
 };
 
-export const isResult = (text: string): text is FitResult => text in resultWords;
+const isResult = (text: string): text is FitResult => text in resultWords;
+
+/** A kept verdict in words; one that is in words already stays as it is. */
+export const verdictWords = (verdict: string): string => (isResult(verdict) ? resultWords[verdict] : verdict);
 
 export const checkNames: Readonly<Record<CheckId, string>> = {
   springCentre: 'spring centre',

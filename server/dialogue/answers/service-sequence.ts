@@ -9,6 +9,9 @@ const isUBolts = ({ words, job }: Ask): boolean =>
   /u.?bolt/.test(words) || (!/nut|lug|wheel|stud/.test(words) && job.currentStep?.startsWith('fitAxle/') === true);
 
 export function sequence(ask: Ask): Answer {
+  const isOnward = ask.question.of === 'next';
+  const view = isOnward || /\bnext\b/.test(ask.words) ? inHand(ask) : undefined;
+  if (view) return isOnward ? onward(view, ask) : whereNow(view, ask);
   if (isUBolts(ask)) {
     return answer(
       'sequence.uBolts',
@@ -52,6 +55,31 @@ export function sequence(ask: Ask): Answer {
   );
 }
 
+/** The order that the last answer told, else that of the step. */
+function inHand(ask: Ask): SequenceView | undefined {
+  const isTold = ask.job.lastReply?.code.startsWith('sequence.uBolts');
+  return sequenceView(ask, isTold || isUBolts(ask) ? 'uBolts' : 'wheelNuts');
+}
+
+/** On to the next of the order; after the last, the next round begins. */
+function onward(view: SequenceView, ask: Ask): Answer {
+  const { what, order, next } = view;
+  const place = (next + 1) % order.length;
+  const told = whereNow({ ...view, next: place }, ask);
+  return { ...told, events: [{ kind: 'orderReached', what, place }] };
+}
+
+function whereNow({ what, order, next }: SequenceView, { tell }: Ask): Answer {
+  return answer(
+    `sequence.${what}.next`,
+    both((form) => {
+      const hole = `hole ${tell.count(order[next] ?? 1)[form]}`;
+      const where = (what === 'uBolts' ? uBoltLegs[next] : hole) ?? hole;
+      return `${sentence(where)}, ${tell.count(next + 1)[form]} of ${tell.count(order.length)[form]}.`;
+    }),
+  );
+}
+
 const spoken: Readonly<Record<string, number>> = { four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, twelve: 12 };
 
 /** Studs named in the question, else those of the job. */
@@ -69,11 +97,14 @@ function studsOf({ given, words, readings }: Ask): number | undefined {
 
 /** What the page draws while nuts are tightened; undefined while the studs are not counted. */
 export function sequenceView(ask: Ask, what: SequenceView['what']): SequenceView | undefined {
-  if (what === 'uBolts') return { what, positions: 4, order: [1, 3, 2, 4], ...staged(ask, what) };
+  const { reached, currentStep } = ask.job;
+  const isUnderWay = reached?.what === what && reached.step === currentStep;
+  const common = { what, next: isUnderWay ? reached.place : 0, ...staged(ask, what) };
+  if (what === 'uBolts') return { ...common, positions: 4, order: [1, 3, 2, 4] };
   const studs = studCountOf(ask.readings);
   const found = studs === undefined ? undefined : tighteningOrder(studs);
   if (found?.code !== 'order') return undefined;
-  return { what, positions: found.studs, order: found.order, ...staged(ask, what) };
+  return { ...common, positions: found.studs, order: found.order };
 }
 
 function staged(ask: Ask, what: SequenceView['what']): { readonly stage?: string } {

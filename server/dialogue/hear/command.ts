@@ -9,6 +9,7 @@ import { anyway, no, openQuestion, yes } from './asked.ts';
 import { closeJob } from './closing.ts';
 import { pause, rename, resume } from './jobs.ts';
 import { remind } from './note.ts';
+import { question } from './question.ts';
 import { readBack, repeat } from './read.ts';
 import { back, done, next, skip } from './steps.ts';
 import { undo } from './undo.ts';
@@ -30,6 +31,7 @@ const moving: ReadonlySet<CommandName> = new Set([
 
 const commands: Readonly<Record<CommandName, Obey>> = {
   next,
+  nextNut: (draft) => question(draft, { kind: 'question', topic: 'sequence', of: 'next' }),
   back,
   done,
   skip,

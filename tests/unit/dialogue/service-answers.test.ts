@@ -133,6 +133,7 @@ describe('order', () => {
   test('drawn with its stages', () => {
     expect(sequenceToDraw('wheelNuts', jobWith(...steel15), knowing(), now)).toEqual({
       what: 'wheelNuts',
+      next: 0,
       positions: 5,
       order: [1, 3, 5, 2, 4],
       stage: '3 stages: 20 to 25 lb-ft, 50 to 60 lb-ft, 90 to 120 lb-ft',

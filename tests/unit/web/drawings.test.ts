@@ -41,8 +41,8 @@ describe('the axle from the front', () => {
   it('says what clears between tyre and spring, and that it touches where it does', () => {
     const sizes = [row('hubFace', '73'), row('springWidth', '2'), row('tyreSize', 'ST205/75R15')];
     // (73 - 205/25.4 - 58 - 2) / 2 = 2.46 in
-    expect(texts(axleFront({ card: [...sizes, row('springCentre', '58')] }))).toContain('about 2.5 in clear');
-    expect(texts(axleFront({ card: [...sizes, row('springCentre', '66')] }))).toContain('touches');
+    expect(texts(axleFront({ card: [...sizes, row('springCentre', '58')] }))).toContain('about 2.5 in clear, tyre to spring');
+    expect(texts(axleFront({ card: [...sizes, row('springCentre', '66')] }))).toContain('tyre touches spring');
   });
 
   it('lays the candidate over the found axle', () => {
