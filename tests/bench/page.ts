@@ -13,7 +13,7 @@ function spread(times: number[]): { readonly p50: number; readonly p95: number; 
 const shop = await openShop();
 const browser = await launch();
 try {
-  const { page } = await openPage(browser, 'about:blank');
+  const { page } = await openPage(browser, 'about:blank', { serviceWorkers: 'allow' });
   const bytes = { script: 0, style: 0, html: 0 };
   page.on('response', (response) => {
     const size = Number(response.headers()['content-length'] ?? 0);
@@ -44,7 +44,7 @@ try {
 }
 
 async function voice(): Promise<{ voiceReadyMs: number; voiceBytes: number }> {
-  const { page } = await openPage(browser, 'about:blank', { voice: true, serviceWorkers: 'block' });
+  const { page } = await openPage(browser, 'about:blank', { voice: true });
   let voiceBytes = 0;
   page.on('response', (response) => {
     if (response.url().includes('/voice/')) voiceBytes += Number(response.headers()['content-length'] ?? 0);

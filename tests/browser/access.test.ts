@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { beforeAll, expect, it } from 'vitest';
+import { openFloor, say, withBrowser } from '../support/browser.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -26,20 +26,13 @@ async function faultsOf(page: Page, only?: readonly string[]): Promise<readonly 
 }
 
 withBrowser('for everyone', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
+  const floor = openFloor();
   beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch();
-    const { page } = await openPage(browser, shop.url);
+    const { page } = await floor.open();
     await say(page, 'open job white enclosed');
     await say(page, 'hub face seventy-two and three eighths');
     await say(page, 'end play left four thousandths');
     await page.context().close();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
   });
 
   const views = [
@@ -54,7 +47,7 @@ withBrowser('for everyone', () => {
 
   it.each(views)('%s has no fault that axe finds, light and dark', async (_name, path, ready) => {
     for (const colorScheme of ['light', 'dark'] as const) {
-      const { page } = await openPage(browser, shop.url + path, { colorScheme });
+      const { page } = await floor.open(path, { colorScheme });
       await page.locator(ready).first().waitFor();
       expect(await faultsOf(page), colorScheme).toEqual([]);
       await page.context().close();
@@ -63,7 +56,7 @@ withBrowser('for everyone', () => {
 
   it('has AAA contrast on the bay, light and dark', async () => {
     for (const colorScheme of ['light', 'dark'] as const) {
-      const { page } = await openPage(browser, `${shop.url}/?job=2`, { colorScheme });
+      const { page } = await floor.open('/?job=2', { colorScheme });
       await page.locator('.card table').waitFor();
       expect(await faultsOf(page, ['color-contrast-enhanced']), colorScheme).toEqual([]);
       await page.context().close();
@@ -71,7 +64,7 @@ withBrowser('for everyone', () => {
   });
 
   it.each(views)('%s shows all its width at 320 px and with text twice as large', async (_name, path, ready) => {
-    const { page } = await openPage(browser, shop.url + path, { viewport: { width: 320, height: 640 } });
+    const { page } = await floor.open(path, { viewport: { width: 320, height: 640 } });
     await page.locator(ready).first().waitFor();
     const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
     expect(await wide()).toBeLessThanOrEqual(320);
@@ -84,20 +77,20 @@ withBrowser('for everyone', () => {
   });
 
   it('marks an unconfirmed value by a broken line and a word, also in forced colours', async () => {
-    const { page } = await openPage(browser, `${shop.url}/?job=2`, { forcedColors: 'active' });
+    const { page } = await floor.open('/?job=2', { forcedColors: 'active' });
     const value = page.locator('.card .value.heard').first();
     expect(await value.evaluate((element) => getComputedStyle(element).borderTopStyle)).toBe('dashed');
     expect(await value.locator('em').textContent()).toBe('unconfirmed');
   });
 
   it('stands still where motion is not wanted', async () => {
-    const { page } = await openPage(browser, `${shop.url}/?job=2`, { reducedMotion: 'reduce' });
+    const { page } = await floor.open('/?job=2', { reducedMotion: 'reduce' });
     await page.locator('.talk').evaluate((bar) => bar.classList.add('hearing'));
     expect(await page.locator('.talk-shape').evaluate((shape) => getComputedStyle(shape).animationName)).toBe('none');
   });
 
   it('announces each line once: one insertion into the log, no second live region around it', async () => {
-    const { page } = await openPage(browser, `${shop.url}/?job=2`);
+    const { page } = await floor.open('/?job=2');
     await page.locator('.card table').waitFor();
     const log = page.locator('[role=log]');
     expect(await log.count()).toBe(1);

@@ -1,21 +1,12 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { JobRecord } from '#log/events';
-import { kept, launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { kept, openFloor, say, withBrowser } from '../support/browser.ts';
 
 withBrowser('the bay, by typing', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
-  beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
+  const floor = openFloor();
 
   it('opens a job, takes measures, corrects one, and shows what is not confirmed', async () => {
-    const { page, faults } = await openPage(browser, shop.url);
+    const { page, faults } = await floor.open();
     await say(page, 'open job red tipper bent axle');
     await page.locator('.job-title', { hasText: 'red tipper' }).waitFor();
     await say(page, 'hub face seventy-two and three eighths');
@@ -29,7 +20,7 @@ withBrowser('the bay, by typing', () => {
     const job = new URL(await page.locator('a', { hasText: 'Review' }).evaluate((a: HTMLAnchorElement) => a.href)).pathname.split(
       '/',
     )[2];
-    const record = await kept<JobRecord>(shop, `/api/jobs/${job}/record`);
+    const record = await kept<JobRecord>(floor.shop, `/api/jobs/${job}/record`);
     const centres = record.values.filter(({ field }) => field === 'springCentre').map(({ value, status }) => [value, status]);
     expect(centres).toContainEqual(['58', 'corrected']);
     expect(centres.at(-1)?.[0]).toBe('117/2');
@@ -37,7 +28,7 @@ withBrowser('the bay, by typing', () => {
   });
 
   it('answers a question with the big buttons', async () => {
-    const { page } = await openPage(browser, shop.url);
+    const { page } = await floor.open();
     await say(page, 'open job grey car hauler');
     await say(page, 'end play left four thousandths');
     await page.locator('.answer.yes').click();
@@ -45,7 +36,7 @@ withBrowser('the bay, by typing', () => {
   });
 
   it('keeps what is hostile as plain text, and says so when a line is too long', async () => {
-    const { page, faults } = await openPage(browser, shop.url);
+    const { page, faults } = await floor.open();
     await say(page, 'open job <img src=x onerror=alert(1)>');
     await say(page, 'note <script>document.title="owned"</script> \u202eright to left\u202c 🛠️');
     await say(page, `note ${'long '.repeat(1000)}`);
@@ -59,7 +50,7 @@ withBrowser('the bay, by typing', () => {
       { width: 360, height: 740 },
       { width: 1280, height: 800 },
     ]) {
-      const { page } = await openPage(browser, shop.url, {
+      const { page } = await floor.open('/', {
         viewport,
         hasTouch: viewport.width < 800,
         isMobile: viewport.width < 800,
@@ -81,7 +72,7 @@ withBrowser('the bay, by typing', () => {
   });
 
   it('shows the caution and the drawing also while something is asked', async () => {
-    const { page: desk } = await openPage(browser, shop.url);
+    const { page: desk } = await floor.open();
     await say(desk, 'open job black dump trailer');
     const job = await desk.locator('.card-id').textContent();
     await say(desk, 'end play left four thousandths');
@@ -91,7 +82,7 @@ withBrowser('the bay, by typing', () => {
       [{ width: 1280, height: 800 }, ['.cautions p', '.step-say', '.drawing']],
       [{ width: 1920, height: 1080 }, ['.cautions p', '.step-say', '.drawing']],
     ] as const) {
-      const { page } = await openPage(browser, `${shop.url}/?job=${job}`, {
+      const { page } = await floor.open(`/?job=${job}`, {
         viewport,
         hasTouch: true,
         isMobile: viewport.width < 800,
@@ -107,7 +98,7 @@ withBrowser('the bay, by typing', () => {
   });
 
   it('writes the step large enough for two metres', async () => {
-    const { page } = await openPage(browser, `${shop.url}/?job=1`, { viewport: { width: 1280, height: 800 } });
+    const { page } = await floor.open('/?job=1', { viewport: { width: 1280, height: 800 } });
     // NUREG-0700 1.3.1-4: at least 16 minutes of arc; at 2 m that is 9.3 mm of capital height, 35 px at 96 px an inch.
     const step = page.locator('.step-say', { hasText: 'Park' });
     const height = await step.evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize) * 0.7);
@@ -115,13 +106,13 @@ withBrowser('the bay, by typing', () => {
   });
 
   it('loads in under 100 KB of compressed script', async () => {
-    const { page } = await openPage(browser, 'about:blank');
+    const { page } = await floor.open('about:blank');
     const taken: number[] = [];
     page.on('response', (response) => {
       if (/\.js$/.test(response.url()) && !/voice|worker|sw\.js/.test(response.url()))
         taken.push(Number(response.headers()['content-length'] ?? Number.NaN));
     });
-    await page.goto(shop.url);
+    await page.goto(floor.shop.url);
     await page.locator('.talk').waitFor();
     expect(taken.length).toBeGreaterThan(0);
     expect(taken.reduce((sum, bytes) => sum + bytes, 0)).toBeLessThan(100_000);

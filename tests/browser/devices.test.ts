@@ -1,26 +1,17 @@
 // The desk lets a device join, names it, makes it read-only and puts it out.
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openPage, openShop, type Shop, withBrowser } from '../support/browser.ts';
+import { expect, it } from 'vitest';
+import { openFloor, withBrowser } from '../support/browser.ts';
 
 withBrowser('the list of devices', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
-  beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
+  const floor = openFloor();
 
   it('shows a code, then the device that used it; renames it, makes it read-only, and asks once more before it is out', async () => {
-    const { page, faults } = await openPage(browser, `${shop.url}/devices`);
+    const { page, faults } = await floor.open('/devices');
     await page.locator('.count', { hasText: '0 devices joined.' }).waitFor();
     await page.getByRole('button', { name: 'Make a code' }).click();
     const code = (await page.locator('.code').textContent()) ?? '';
     expect(code).toMatch(/^[2-9A-Z]{6}$/);
-    const { page: other } = await openPage(browser, `${shop.url}/pair`);
+    const { page: other } = await floor.open('/pair');
     await other.getByLabel('Code').fill(code);
     await other.getByLabel('Name of this device').fill('bay <b>1</b>');
     await other.getByRole('button', { name: 'Pair' }).click();
@@ -34,7 +25,7 @@ withBrowser('the list of devices', () => {
     await entry.getByRole('button', { name: 'Keep the change' }).click();
     const renamed = page.getByRole('form', { name: 'bay 7' });
     await renamed.waitFor();
-    const known = async () => (await (await fetch(`${shop.url}/api/devices`)).json()).devices[0];
+    const known = async () => (await (await fetch(`${floor.shop.url}/api/devices`)).json()).devices[0];
     expect(await known()).toMatchObject({ name: 'bay 7', role: 'reader' });
 
     await renamed.getByRole('button', { name: 'Revoke' }).click();

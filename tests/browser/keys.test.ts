@@ -1,24 +1,15 @@
 // Every way to talk besides the bar itself: Space, a pedal that was taught, a tap that latches; and every way a press ends.
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { expect, it } from 'vitest';
+import { openFloor, say, withBrowser } from '../support/browser.ts';
 
 withBrowser('talking without the bar', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
-  beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch(['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream']);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
+  const floor = openFloor({ switches: ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'] });
 
   let page: Page;
   /** One page for all: loading the recogniser is what takes long. */
   async function readyPage(): Promise<Page> {
-    page ??= (await openPage(browser, shop.url, { voice: true })).page;
+    page ??= (await floor.open('/', { voice: true })).page;
     await page.mouse.up();
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
     return page;

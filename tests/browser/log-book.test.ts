@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openLog } from '#log';
 import type { EventBody } from '#log/events';
-import { launch, openPage, openShop, type Shop, withBrowser } from '../support/browser.ts';
+import { openFloor, withBrowser } from '../support/browser.ts';
 
 const jobs = 5000;
 const vin = '1J9RP1A36A1644345';
@@ -43,21 +43,16 @@ function fill(path: string): void {
 
 withBrowser('the log book with five thousand jobs', () => {
   const folder = mkdtempSync(join(tmpdir(), 'axlehand-many-'));
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
   beforeAll(async () => {
     fill(join(folder, 'log.db'));
-    shop = await openShop(join(folder, 'log.db'));
-    browser = await launch();
   });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
+  const floor = openFloor({ db: join(folder, 'log.db') });
+  afterAll(() => {
     rmSync(folder, { recursive: true, force: true });
   });
 
   it('finds one by its title, by a value and by what is open', async () => {
-    const { page, faults } = await openPage(browser, `${shop.url}/log`);
+    const { page, faults } = await floor.open('/log');
     await page.locator('.count', { hasText: '5000 jobs' }).waitFor();
     await page.getByLabel('Look for').fill('purple goose');
     await page.locator('.count', { hasText: /^1 job\./ }).waitFor();
@@ -75,7 +70,7 @@ withBrowser('the log book with five thousand jobs', () => {
   });
 
   it('says what is due over all jobs, and lets the desk deal with a reminder', async () => {
-    const { page, faults } = await openPage(browser, `${shop.url}/log`);
+    const { page, faults } = await floor.open('/log');
     const due = page.locator('.due');
     await due.locator('.due', { hasText: 'check the wheel nuts again, by 1 March 2026' }).waitFor();
     await due.getByText('1 later').click();
@@ -87,7 +82,7 @@ withBrowser('the log book with five thousand jobs', () => {
     await point.getByRole('button', { name: 'Close point' }).click();
     await point.waitFor({ state: 'detached' });
     await page.locator('.told.desk', { hasText: 'checked at the gate' }).waitFor();
-    await page.goto(`${shop.url}/log`);
+    await page.goto(`${floor.shop.url}/log`);
     await page.getByText('Nothing is due').waitFor();
     expect(faults).toEqual([]);
   });

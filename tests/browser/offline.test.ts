@@ -1,26 +1,17 @@
 // The server gone for twenty turns and back: none lost, none doubled, in order. And the page itself starts without it.
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { JobEvent } from '#log/events';
-import { kept, launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { kept, openFloor, say, withBrowser } from '../support/browser.ts';
 
 withBrowser('without the server', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
-  beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
+  const floor = openFloor();
 
   it('keeps twenty turns, reads them back, survives a reload, and sends each once and in order', async () => {
-    const { page, faults } = await openPage(browser, shop.url);
+    const { page, faults } = await floor.open('/', { serviceWorkers: 'allow' });
     await say(page, 'open job green stock trailer');
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-    await shop.down();
+    await floor.shop.down();
     const notes = Array.from({ length: 20 }, (_, index) => `note number ${index + 1} of the offline run`);
     expect(await say(page, 'spring width one and three quarters')).toMatch(/1 3\/4 in.*not sent/s);
     for (const note of notes.slice(0, 12)) await say(page, note);
@@ -33,28 +24,28 @@ withBrowser('without the server', () => {
     for (const note of notes.slice(12)) await say(page, note);
     await page.locator('.link-state', { hasText: '21 kept' }).waitFor();
 
-    await shop.up();
+    await floor.shop.up();
     await page.locator('.link-state', { hasText: 'In the log' }).waitFor({ timeout: 30_000 });
     const job = await page.locator('.card-id').textContent();
-    const { events } = await kept<{ events: JobEvent[] }>(shop, `/api/jobs/${job}/events`);
+    const { events } = await kept<{ events: JobEvent[] }>(floor.shop, `/api/jobs/${job}/events`);
     const heard = events.flatMap(({ body }) => (body.kind === 'heard' ? [body.text] : []));
     expect(heard).toEqual(['open job green stock trailer', 'spring width one and three quarters', ...notes]);
     expect(faults).toEqual([]);
   });
 
   it('ties turns said after an offline "open job" to that job', async () => {
-    const { page } = await openPage(browser, shop.url);
+    const { page } = await floor.open('/', { serviceWorkers: 'allow' });
     await page.locator('.link-state.up').waitFor();
-    await shop.down();
+    await floor.shop.down();
     await say(page, 'open job opened while offline');
     await say(page, 'hub face seventy');
-    await shop.up();
+    await floor.shop.up();
     await page.locator('.job-title', { hasText: 'Opened while offline' }).waitFor({ timeout: 30_000 });
     await page.locator('.card table', { hasText: '70 in' }).waitFor();
   });
 
   it('leaves one turn in the log when the answer got lost on the way', async () => {
-    const { page } = await openPage(browser, shop.url);
+    const { page } = await floor.open('/', { serviceWorkers: 'allow' });
     await say(page, 'open job lost answer');
     let cut = true;
     await page.route('**/api/turns', async (route) => {
@@ -68,7 +59,7 @@ withBrowser('without the server', () => {
     await page.locator('.tally-line', { hasText: 'not sent' }).first().waitFor();
     await page.locator('.link-state', { hasText: 'In the log' }).waitFor({ timeout: 30_000 });
     const job = await page.locator('.card-id').textContent();
-    const { events } = await kept<{ events: JobEvent[] }>(shop, `/api/jobs/${job}/events`);
+    const { events } = await kept<{ events: JobEvent[] }>(floor.shop, `/api/jobs/${job}/events`);
     expect(events.filter(({ body }) => body.kind === 'heard' && body.text === 'note said once')).toHaveLength(1);
   });
 });

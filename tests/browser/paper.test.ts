@@ -1,8 +1,8 @@
 // The sheet on paper: A4 and Letter, one or two pages, the demo marked, what is not confirmed marked.
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { beforeAll, expect, it } from 'vitest';
+import { openFloor, say, withBrowser } from '../support/browser.ts';
 
 const hasText = existsSync('/usr/bin/pdftotext');
 
@@ -11,12 +11,9 @@ function pagesIn(pdf: Buffer): number {
 }
 
 withBrowser('the sheet on paper', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
+  const floor = openFloor();
   beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch();
-    const { page } = await openPage(browser, `${shop.url}/?job=1`);
+    const { page } = await floor.open('/?job=1');
     await page.locator('.card table').waitFor();
     for (const text of [
       'left frame rail bent behind the hanger, cracked weld',
@@ -26,14 +23,10 @@ withBrowser('the sheet on paper', () => {
     ])
       await say(page, text);
   });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
 
   /** Prints the sheet of a job; the words on it, where pdftotext is here to read them. */
   async function printed(job: string, format: string): Promise<{ pages: number; text: string }> {
-    const { page } = await openPage(browser, `${shop.url}/jobs/${job}/sheet`);
+    const { page } = await floor.open(`/jobs/${job}/sheet`);
     await page.locator('.measures').first().waitFor();
     const path = `/tmp/axlehand-sheet-${process.pid}-${format}.pdf`;
     const pdf = await page.pdf({ format, path, preferCSSPageSize: false });
@@ -57,7 +50,7 @@ withBrowser('the sheet on paper', () => {
     ['an axle replacement', 'data/demo/axle-replacement.txt', '', 18],
     ['a tandem with brakes', 'tests/acceptance/conversations/tandem-brakes.txt', '> ', 12],
   ])('holds all of %s on two pages, for the customer and for the shop', async (_name, file, mark, cautions) => {
-    const job = await played(shop.url, saidIn(file, mark));
+    const job = await played(floor.shop.url, saidIn(file, mark));
     for (const format of ['A4', 'Letter']) {
       const { pages, text } = await printed(job, format);
       expect(pages, format).toBe(2);
@@ -81,11 +74,11 @@ withBrowser('the sheet on paper', () => {
   });
 
   const sheetOf = async (job: string) =>
-    (await (await fetch(`${shop.url}/api/jobs/${job}/sheet.json`)).json()) as { sheet: object };
+    (await (await fetch(`${floor.shop.url}/api/jobs/${job}/sheet.json`)).json()) as { sheet: object };
 
   it('is also there as CSV and JSON', async () => {
     for (const format of ['csv', 'json']) {
-      const answer = await fetch(`${shop.url}/api/jobs/1/sheet.${format}`);
+      const answer = await fetch(`${floor.shop.url}/api/jobs/1/sheet.${format}`);
       expect(answer.status).toBe(200);
       expect(await answer.text()).toContain('579/8');
     }

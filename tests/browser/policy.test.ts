@@ -1,21 +1,12 @@
 // What the content policy keeps out even where a page of ours should slip: text that becomes markup, scripts from elsewhere.
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openPage, openShop, type Shop, withBrowser } from '../support/browser.ts';
+import { expect, it } from 'vitest';
+import { openFloor, withBrowser } from '../support/browser.ts';
 
 withBrowser('the content policy', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
-  beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
+  const floor = openFloor();
 
   it.each(['/', '/log', '/jobs/1', '/jobs/1/sheet', '/pair', '/devices'])('holds on %s', async (path) => {
-    const { page, faults } = await openPage(browser, shop.url + path);
+    const { page, faults } = await floor.open(path);
     await page.locator('#page > *').first().waitFor();
     expect(faults).toEqual([]);
     const refused = await page.evaluate(() => {

@@ -1,24 +1,15 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { expect, it } from 'vitest';
+import { openFloor, say, withBrowser } from '../support/browser.ts';
 
 withBrowser('several pages on one job', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
-  beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
+  const floor = openFloor();
 
   it('stay in step: two bays on two devices, and the desk', async () => {
-    const bay = (await openPage(browser, shop.url)).page;
+    const bay = (await floor.open()).page;
     await say(bay, 'open job shared work');
     const job = await bay.locator('.card-id').textContent();
-    const other = (await openPage(browser, `${shop.url}/?job=${job}`)).page;
-    const desk = (await openPage(browser, `${shop.url}/jobs/${job}`)).page;
+    const other = (await floor.open(`/?job=${job}`)).page;
+    const desk = (await floor.open(`/jobs/${job}`)).page;
     await other.locator('.job-title', { hasText: 'Shared work' }).waitFor();
     await say(bay, 'hub face seventy-two and three eighths');
     await other.locator('.card .value', { hasText: '72 3/8 in' }).waitFor();
@@ -29,11 +20,11 @@ withBrowser('several pages on one job', () => {
   });
 
   it('let the desk correct a value with a reason, by keyboard alone', async () => {
-    const bay = (await openPage(browser, shop.url)).page;
+    const bay = (await floor.open()).page;
     await say(bay, 'open job for the desk');
     await say(bay, 'hub face seventy-two and three eighths');
     const job = await bay.locator('.card-id').textContent();
-    const { page: desk, faults } = await openPage(browser, `${shop.url}/jobs/${job}`);
+    const { page: desk, faults } = await floor.open(`/jobs/${job}`);
     await desk.getByRole('button', { name: 'Correct: hub face' }).focus();
     await desk.keyboard.press('Enter');
     await desk.keyboard.type('72 5/8');
@@ -52,11 +43,11 @@ withBrowser('several pages on one job', () => {
   });
 
   it('let the desk confirm a value and remark on it', async () => {
-    const bay = (await openPage(browser, shop.url)).page;
+    const bay = (await floor.open()).page;
     await say(bay, 'open job to be confirmed');
     await say(bay, 'hub face seventy-two and three eighths');
     const job = await bay.locator('.card-id').textContent();
-    const { page: desk, faults } = await openPage(browser, `${shop.url}/jobs/${job}`);
+    const { page: desk, faults } = await floor.open(`/jobs/${job}`);
     const standing = desk.locator('.value-group', { hasText: 'hub face' }).locator('.standing');
     await standing.locator('.value.heard em', { hasText: 'unconfirmed' }).waitFor();
     await desk.getByRole('button', { name: 'Confirm: hub face' }).click();

@@ -1,28 +1,19 @@
 // What goes wrong with a device: no room, no microphone, a wrong clock, hostile text. A plain word each time, nothing lost.
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { JobEvent, JobRecord } from '#log/events';
-import { kept, launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { kept, openFloor, say, withBrowser } from '../support/browser.ts';
 
 withBrowser('a device in trouble', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
-  beforeAll(async () => {
-    shop = await openShop();
-    browser = await launch(['--use-fake-device-for-media-stream']);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-  });
+  const floor = openFloor({ switches: ['--use-fake-device-for-media-stream'] });
 
   it('says that there is no room left, and sends all the same', async () => {
-    const { page, faults } = await openPage(browser, 'about:blank');
+    const { page, faults } = await floor.open('about:blank');
     await page.addInitScript(() => {
       IDBObjectStore.prototype.add = () => {
         throw new DOMException('no room', 'QuotaExceededError');
       };
     });
-    await page.goto(shop.url);
+    await page.goto(floor.shop.url);
     await say(page, 'open job full phone');
     await page.locator('.notice', { hasText: 'no room left' }).waitFor();
     await say(page, 'hub face seventy-two');
@@ -31,10 +22,10 @@ withBrowser('a device in trouble', () => {
   });
 
   it('fetches a damaged model anew; names a microphone refused, missing, taken or dumb; and the next press works', async () => {
-    const { page, faults } = await openPage(browser, 'about:blank', { voice: true, serviceWorkers: 'block' });
+    const { page, faults } = await floor.open('about:blank', { voice: true });
     let damage = true;
     await page.route('**/voice/encoder-*', (route) => (damage ? route.fulfill({ body: 'half of it' }) : route.continue()));
-    await page.goto(shop.url);
+    await page.goto(floor.shop.url);
     await page.locator('.talk.unavailable', { hasText: 'came damaged' }).waitFor({ timeout: 60_000 });
     damage = false;
     await page.locator('.talk').click();
@@ -69,21 +60,21 @@ withBrowser('a device in trouble', () => {
   });
 
   it.each(['2019-01-01T03:00:00Z', '2031-01-01T03:00:00Z'])('takes a yes from a device whose clock says %s', async (time) => {
-    const { page, faults } = await openPage(browser, 'about:blank');
+    const { page, faults } = await floor.open('about:blank');
     await page.clock.install({ time: new Date(time) });
-    await page.goto(shop.url);
+    await page.goto(floor.shop.url);
     await say(page, 'open job wrong clock');
     await say(page, 'end play left four thousandths');
     await say(page, 'yes');
     await page.locator('.card .value.confirmed', { hasText: '0.004' }).waitFor();
     const job = await page.locator('.card-id').textContent();
-    const { openedAt } = await kept<JobRecord>(shop, `/api/jobs/${job}/record`);
+    const { openedAt } = await kept<JobRecord>(floor.shop, `/api/jobs/${job}/record`);
     expect(Math.abs(Date.now() - Date.parse(openedAt))).toBeLessThan(600_000);
     expect(faults).toEqual([]);
   });
 
   it('keeps dictated markup, right-to-left marks and emoji as they are, on every page that shows them', async () => {
-    const { page, faults } = await openPage(browser, shop.url);
+    const { page, faults } = await floor.open();
     const notes = [
       'note <img src=x onerror="document.title=1"><script>document.title=2</script>',
       'note \u202eturned round\u202c and \u05e9\u05dc\u05d5\u05dd',
@@ -92,7 +83,7 @@ withBrowser('a device in trouble', () => {
     await say(page, 'open job hostile notes');
     for (const note of notes) await say(page, note);
     const job = await page.locator('.card-id').textContent();
-    const { events } = await kept<{ events: JobEvent[] }>(shop, `/api/jobs/${job}/events`);
+    const { events } = await kept<{ events: JobEvent[] }>(floor.shop, `/api/jobs/${job}/events`);
     expect(events.flatMap(({ body }) => (body.kind === 'heard' ? [body.text] : [])).slice(1)).toEqual(notes);
     for (const [path, ready] of [
       ['', '.card-id'],
@@ -100,7 +91,7 @@ withBrowser('a device in trouble', () => {
       [`/jobs/${job}/sheet`, 'main'],
       ['/log', '.jobs tbody tr'],
     ]) {
-      await page.goto(shop.url + path);
+      await page.goto(floor.shop.url + path);
       await page
         .locator(ready ?? '')
         .first()
@@ -108,13 +99,13 @@ withBrowser('a device in trouble', () => {
       expect(await page.locator('#page script, #page img').count(), path).toBe(0);
       expect(await page.title()).toMatch(/Axlehand/);
     }
-    await page.goto(`${shop.url}/jobs/${job}`);
+    await page.goto(`${floor.shop.url}/jobs/${job}`);
     for (const note of notes) await page.locator('.told.heard dd', { hasText: note }).waitFor();
     expect(faults).toEqual([]);
   });
 
   it('refuses a note of five thousand characters plainly, and gives it back to be shortened', async () => {
-    const { page } = await openPage(browser, shop.url);
+    const { page } = await floor.open();
     await say(page, 'open job long note');
     const note = `note ${'long '.repeat(999)}`.trim();
     expect(await say(page, note)).toMatch(/500/);
@@ -126,7 +117,7 @@ withBrowser('a device in trouble', () => {
   });
 
   it('keeps the screen awake while a job is open, and asks again when the page comes back', async () => {
-    const { page } = await openPage(browser, 'about:blank');
+    const { page } = await floor.open('about:blank');
     await page.addInitScript(() => {
       const counts = globalThis as unknown as { asked: number; sentinel: { released: boolean } };
       counts.asked = 0;
@@ -138,7 +129,7 @@ withBrowser('a device in trouble', () => {
       };
       Object.defineProperty(navigator, 'wakeLock', { value: { request } });
     });
-    await page.goto(shop.url);
+    await page.goto(floor.shop.url);
     const asked = () => page.evaluate(() => (globalThis as unknown as { asked: number }).asked);
     await page.locator('.resume').waitFor();
     expect(await asked()).toBe(0);

@@ -4,7 +4,7 @@ import { rmSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { EventBody } from '#log/events';
-import { eventsIn, launch, openPage, openShop, type Shop, say, withBrowser } from '../support/browser.ts';
+import { eventsIn, openFloor, say, withBrowser } from '../support/browser.ts';
 import { hasVoice, microphone, type Playing, play, recordTape, type Sound, type Spoken } from '../support/spoken.ts';
 
 const tape = `/tmp/axlehand-tape-${process.pid}.wav`;
@@ -24,8 +24,7 @@ const measured = (bodies: readonly EventBody[]) =>
   bodies.flatMap((body) => (body.kind === 'valueHeard' ? [[body.value.field, body.value.value]] : []));
 
 (hasVoice ? withBrowser : describe.skip)('the bay, by voice', () => {
-  let shop: Shop;
-  let browser: Awaited<ReturnType<typeof launch>>;
+  const floor = openFloor({ switches: microphone(tape) });
   let page: Page;
   let faults: readonly string[];
   let marks: readonly Spoken[];
@@ -34,19 +33,13 @@ const measured = (bodies: readonly EventBody[]) =>
   let before: number;
   beforeAll(async () => {
     marks = recordTape(tape, sounds, gapMs);
-    shop = await openShop();
-    before = eventsIn(shop.db).length;
-    browser = await launch(microphone(tape));
-    ({ page, faults } = await openPage(browser, shop.url, { voice: true }));
+    before = eventsIn(floor.shop.db).length;
+    ({ page, faults } = await floor.open('/', { voice: true, serviceWorkers: 'allow' }));
     await say(page, 'open job silver box van');
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
   });
-  afterAll(async () => {
-    await browser?.close();
-    await shop?.close();
-    rmSync(tape, { force: true });
-  });
-  const since = (): readonly EventBody[] => eventsIn(shop.db).slice(before);
+  afterAll(() => rmSync(tape, { force: true }));
+  const since = (): readonly EventBody[] => eventsIn(floor.shop.db).slice(before);
   const notice = (text: RegExp): Promise<void> => page.locator('.notice', { hasText: text }).waitFor();
 
   it('hears, logs and reads back, and a second sentence corrects', async () => {
@@ -92,7 +85,7 @@ const measured = (bodies: readonly EventBody[]) =>
 
   it('shows at the desk what was heard by voice', async () => {
     const desk = await page.context().newPage();
-    await desk.goto(new URL(`/jobs/${await page.locator('.card-id').textContent()}`, shop.url).href);
+    await desk.goto(new URL(`/jobs/${await page.locator('.card-id').textContent()}`, floor.shop.url).href);
     const group = desk.locator('.value-group', { hasText: 'hub face' });
     await group.locator('.standing .value', { hasText: '72 5/8' }).waitFor();
     expect(await group.locator('.past .value.corrected').textContent()).toContain('72 3/8');
@@ -102,13 +95,13 @@ const measured = (bodies: readonly EventBody[]) =>
 
   it('hears and speaks when the network is cut after the first load', async () => {
     await page.locator('.link-state', { hasText: 'works without network' }).waitFor();
-    await shop.down();
+    await floor.shop.down();
     await page.reload();
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
     await play(page, marks[0]);
     await page.locator('.talk.speaking').waitFor();
     await page.locator('.kept-values', { hasText: '72 3/8 in' }).waitFor();
-    await shop.up();
+    await floor.shop.up();
     await page.locator('.link-state', { hasText: 'In the log' }).waitFor({ timeout: 30_000 });
     expect(measured(since()).at(-1)).toEqual(['hubFace', '579/8']);
   });

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { describe } from 'vitest';
+import { afterAll, beforeAll, describe } from 'vitest';
 import type { EventBody } from '#log/events';
 
 const root = new URL('../..', import.meta.url).pathname;
@@ -96,9 +96,11 @@ interface PageOptions extends BrowserContextOptions {
   readonly voice?: boolean;
 }
 
-/** A fresh device with the page open. */
+const usual = { viewport: { width: 1280, height: 800 }, serviceWorkers: 'block' } as const;
+
+/** A fresh device with the page open. Nothing is installed on it, unless the service worker is allowed. */
 export async function openPage(browser: Browser, url: string, { voice = false, ...options }: PageOptions = {}): Promise<Bay> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  const context = await browser.newContext({ ...usual, ...options });
   if (!voice) await context.route('**/voice/**', (route) => route.abort());
   const page = await context.newPage();
   const faults: string[] = [];
@@ -109,6 +111,39 @@ export async function openPage(browser: Browser, url: string, { voice = false, .
   });
   await page.goto(url);
   return { page, faults };
+}
+
+export interface Floor {
+  readonly shop: Shop;
+  readonly browser: Browser;
+  /** A fresh device with this page of the shop open. */
+  open(path?: string, options?: PageOptions): Promise<Bay>;
+}
+
+/** A shop and a browser of their own for all tests of a `describe`. `db`: a log made beforehand. */
+export function openFloor({ switches = [], db }: { switches?: readonly string[]; db?: string } = {}): Floor {
+  let shop: Shop | undefined;
+  let browser: Browser | undefined;
+  beforeAll(async () => {
+    [shop, browser] = await Promise.all([openShop(db), launch(switches)]);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await shop?.close();
+  });
+  const there = <T>(thing: T | undefined): T => {
+    if (thing === undefined) throw new TypeError('the shop and its browser are there only while tests run');
+    return thing;
+  };
+  return {
+    get shop() {
+      return there(shop);
+    },
+    get browser() {
+      return there(browser);
+    },
+    open: (path = '/', options = {}) => openPage(there(browser), new URL(path, there(shop).url).href, options),
+  };
 }
 
 /** Types a sentence and waits for its answer to be shown. */

@@ -7,6 +7,7 @@ import { installShell } from '../shared/install.ts';
 import { openOutbox } from '../shared/outbox.ts';
 import { followStream } from '../shared/stream.ts';
 import { keepAwake } from './awake.ts';
+import { wakeSound } from './earcon.ts';
 import { followHeadset } from './headset.ts';
 import { followKeys } from './keys.ts';
 import { bay } from './state.ts';
@@ -27,7 +28,10 @@ async function start(): Promise<void> {
   );
   const turns = createTurns(outbox, voice.speak);
 
-  const say = (text: string): void => void turns.say(text, { heardBy: 'typed' });
+  const say = (text: string): void => {
+    wakeSound();
+    void turns.say(text, { heardBy: 'typed' });
+  };
   const down = (): void => voice.talk({ kind: 'down', at: performance.now() });
   const up = (): void => voice.talk({ kind: 'up', at: performance.now() });
   const lost = (): void => voice.talk({ kind: 'lost' });
@@ -57,13 +61,17 @@ async function start(): Promise<void> {
     if (found.ok) bay.set({ jobs: found.value.jobs, link: 'up' });
   }
 
-  async function saveShop(settings: Settings): Promise<void> {
-    bay.set({ settings });
-    const saved = await api.saveSettings(settings);
-    if (saved.ok) bay.set({ settings: saved.value });
-    else bay.set({ notice: `The shop's settings are not saved. ${saved.message} ${saved.whatToDo}` });
-    const { job } = bay.get();
-    if (job !== null) await refresh(job);
+  let saving: Promise<void> = Promise.resolve();
+
+  /** One after the other, each with all that was changed by then: two choices made quickly must not undo one another. */
+  function saveShop(change: Partial<Settings>): void {
+    bay.set({ settings: { ...bay.get().settings, ...change } });
+    saving = saving.then(async () => {
+      const saved = await api.saveSettings(bay.get().settings);
+      if (!saved.ok) bay.set({ notice: `The shop's settings are not saved. ${saved.message} ${saved.whatToDo}` });
+      const { job } = bay.get();
+      if (job !== null) await refresh(job);
+    });
   }
 
   /** Another page, or our own turn come back: fetch what is newer than what is shown. */
@@ -81,7 +89,7 @@ async function start(): Promise<void> {
       hands={{
         say,
         takeJob: (id) => void takeJob(id),
-        saveShop: (settings) => void saveShop(settings),
+        saveShop,
         tryVoice: () => voice.speak('hub face, seventy-two and three eighths'),
         openSettings: () => bay.set({ settingsOpen: true }),
         closeSettings: () => bay.set({ settingsOpen: false }),

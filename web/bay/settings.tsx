@@ -7,7 +7,7 @@ import { learnPedal } from './keys.ts';
 
 interface Props {
   readonly settings: Shop;
-  readonly onShop: (settings: Shop) => void;
+  readonly onShop: (change: Partial<Shop>) => void;
   readonly onTry: () => void;
   readonly onClose: () => void;
 }
@@ -124,8 +124,7 @@ function Pedal({ now }: { now: Device }) {
   );
 }
 
-function TheShop({ settings, onShop }: { settings: Shop; onShop: (settings: Shop) => void }) {
-  const put = (patch: Partial<Shop>): void => onShop({ ...settings, ...patch });
+function TheShop({ settings, onShop }: { settings: Shop; onShop: (change: Partial<Shop>) => void }) {
   const sides = `${settings.sides.left}/${settings.sides.right}`;
   const pairs = ['left/right', 'road side/kerb side', 'near side/off side', 'driver side/passenger side'];
   return (
@@ -138,7 +137,7 @@ function TheShop({ settings, onShop }: { settings: Shop; onShop: (settings: Shop
           ['in', 'inches'],
           ['mm', 'millimetres'],
         ]}
-        onPick={(unit) => put({ lengthUnit: unit as Shop['lengthUnit'] })}
+        onPick={(unit) => onShop({ lengthUnit: unit as Shop['lengthUnit'] })}
       />
       <Choose
         label="Spelling"
@@ -147,7 +146,7 @@ function TheShop({ settings, onShop }: { settings: Shop; onShop: (settings: Shop
           ['british', 'centre, tyre'],
           ['american', 'center, tire'],
         ]}
-        onPick={(spelling) => put({ spelling: spelling as Shop['spelling'] })}
+        onPick={(spelling) => onShop({ spelling: spelling as Shop['spelling'] })}
       />
       <Choose
         label="Left and right are called"
@@ -155,7 +154,7 @@ function TheShop({ settings, onShop }: { settings: Shop; onShop: (settings: Shop
         options={[...new Set([sides, ...pairs])].map((pair) => [pair, pair.replace('/', ' and ')])}
         onPick={(pair) => {
           const [left = 'left', right = 'right'] = pair.split('/');
-          put({ sides: { left, right } });
+          onShop({ sides: { left, right } });
         }}
       />
     </fieldset>

@@ -47,7 +47,7 @@ function labelOf(tone: NonNullable<Bay['last']>['tone']): string {
 export function Tally({ lines }: { lines: readonly Line[] }) {
   return (
     <section class="tally" aria-label="Heard and answered">
-      <h2>Heard and answered</h2>
+      {lines.length > 0 ? <h2>Heard and answered</h2> : null}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
       <div role="log" class="tally-lines" tabIndex={0} aria-label="Heard and answered">
         {lines.map((line) => (

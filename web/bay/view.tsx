@@ -16,7 +16,7 @@ import { TypedLine } from './typed-line.tsx';
 export interface Hands {
   readonly say: (text: string) => void;
   readonly takeJob: (id: string) => void;
-  readonly saveShop: (settings: Shop) => void;
+  readonly saveShop: (change: Partial<Shop>) => void;
   readonly tryVoice: () => void;
   readonly openSettings: () => void;
   readonly closeSettings: () => void;

@@ -22,6 +22,8 @@ export interface Voice {
 
 const nothing: Expects = { fields: [], yesNo: false };
 const slowly = 0.7;
+/** A microphone tells its level ten times a second. */
+const dumbMs = 1500;
 
 export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Voice {
   let recogniser: Recogniser | undefined;
@@ -29,6 +31,7 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
   let speaker: Speaker | undefined;
   let talk: Talk = idle;
   let limit: ReturnType<typeof setTimeout> | undefined;
+  let dumb: ReturnType<typeof setTimeout> | undefined;
   let busy: Promise<void> = Promise.resolve();
 
   device.subscribe(() => {
@@ -45,7 +48,10 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
       const create = by === 'browser' ? ears.createBrowserEars : ears.createRecogniser;
       const made = create({
         onState: () => undefined,
-        onLevel: (level, levelWarning) => bay.set({ level, levelWarning }),
+        onLevel: (level, levelWarning) => {
+          bay.set({ level, levelWarning });
+          if (bay.get().voice.is === 'listening') watch();
+        },
       });
       await made.load((part) => bay.set({ voice: { is: 'loading', part } }));
       recogniser = made;
@@ -88,6 +94,17 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
     if (bay.get().voice.is !== 'opening') return;
     play('listening');
     bay.set({ voice: { is: 'listening', latched: talk.is === 'latched' } });
+    if (by === 'builtIn') watch();
+  }
+
+  /** Unplugged, or asleep: what was heard so far is taken, rather than listening on to nothing. */
+  function watch(): void {
+    clearTimeout(dumb);
+    // A page that was itself held up first gets to see what came in meanwhile.
+    const over = (): void => hear({ kind: 'lost' });
+    dumb = setTimeout(() => {
+      dumb = setTimeout(over, dumbMs / 5);
+    }, dumbMs);
   }
 
   /** Not waiting for the bar to be let go: there is nothing to wait for. */
@@ -101,6 +118,7 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
 
   function stop(): void {
     clearTimeout(limit);
+    clearTimeout(dumb);
     const ears = recogniser;
     if (!ears) return;
     play('heard');

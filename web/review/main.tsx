@@ -8,6 +8,7 @@ import { applyTheme } from '../shared/device.ts';
 import { newId } from '../shared/ids.ts';
 import { installShell } from '../shared/install.ts';
 import { plainShop } from '../shared/plain-shop.ts';
+import { Share } from '../shared/share.tsx';
 import { createStore, useStore } from '../shared/store.ts';
 import { followStream } from '../shared/stream.ts';
 import { Top } from '../shared/top.tsx';
@@ -88,6 +89,7 @@ function ReviewPage() {
         <a class="plain" href={sheetAddress(id, 'json')} download>
           JSON
         </a>
+        <Share title={`Job ${id}: ${record.title}`} />
       </Top>
       <main class="desk-page">
         {record.invented ? <p class="invented">An invented job of the demo shop.</p> : null}

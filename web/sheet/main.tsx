@@ -4,6 +4,7 @@ import type { JobView, Sheet } from '#wire';
 import { api, sheetAddress } from '../shared/api.ts';
 import { applyTheme } from '../shared/device.ts';
 import { installShell } from '../shared/install.ts';
+import { Share } from '../shared/share.tsx';
 import { createStore, useStore } from '../shared/store.ts';
 import { Top } from '../shared/top.tsx';
 import { Paper } from './paper.tsx';
@@ -31,6 +32,7 @@ function SheetPage() {
         <button type="button" class="plain" onClick={() => print()}>
           Print
         </button>
+        <Share title={`Job sheet ${id}`} />
         <a class="plain" href={`/jobs/${encodeURIComponent(id)}`}>
           Review
         </a>

@@ -72,7 +72,7 @@ describe('the order of tightening', () => {
   });
 
   it('draws four legs for a spring', () => {
-    const picture = tighteningOrder({ what: 'uBolts', positions: 4, order: [1, 3, 4, 2] });
+    const picture = tighteningOrder({ what: 'uBolts', positions: 4, order: [1, 3, 2, 4], next: 0 });
     expect(picture.shapes.filter(({ is }) => is === 'circle')).toHaveLength(4);
   });
 });
