@@ -1,6 +1,7 @@
 // What was typed into the log book's one search line, as what to look for: "blue trailer hub face 72 3/8".
 import { Fraction } from '#core';
 import { type FieldId, fields } from '#data';
+import { understand } from '#intents';
 import type { JobQuery } from '#log';
 
 const number = /(?<![\w/.])(\d+ \d+\/\d+|\d+\/\d+|\d+\.\d+|\d+)(?![\w/.])/;
@@ -12,8 +13,22 @@ const names = fields
 
 type Looked = Required<Pick<JobQuery, 'words' | 'values' | 'numbers'>>;
 
-/** A field's name before a number asks for that value; a number alone, for the value or the word; the rest are words. */
+/** A measure as it would be called out asks for that value; a number alone, for the value or the word; the rest are words. */
 export function readSearch(text: string): Looked {
+  const values = measuresIn(text);
+  return values.length > 0 ? { words: [], values, numbers: [] } : readLoosely(text);
+}
+
+/** "bolt pattern 5 on 4 1/2": all of it measures, with figures in them. */
+function measuresIn(text: string): Looked['values'] {
+  const { intents, unclaimed } = understand(text, { fields: [], yesNo: false });
+  const measures = intents.flatMap((intent) => (intent.kind === 'measure' && /\d/.test(intent.value) ? [intent] : []));
+  if (measures.length < intents.length || unclaimed.length > 0) return [];
+  return measures.map(({ field, value }) => ({ field, value }));
+}
+
+/** A field's name before a number asks for that value, whatever else stands beside it. */
+function readLoosely(text: string): Looked {
   const pieces = text.toLowerCase().split(number);
   const found: { words: string[]; values: { field: FieldId; value: string }[]; numbers: { value: string; typed: string }[] } = {
     words: [],

@@ -22,6 +22,8 @@ function textOf(body: JobEvent['body']): string {
     case 'jobRenamed':
     case 'candidateChosen':
       return body.title;
+    case 'valueHeard':
+      return body.value.field === 'vin' ? tailsOf(body.value.value) : '';
     case 'heard':
     case 'noteTaken':
     case 'annotated':
@@ -30,6 +32,9 @@ function textOf(body: JobEvent['body']): string {
       return '';
   }
 }
+
+/** A trailer is known by the last six or eight of its number as well as by the whole. */
+const tailsOf = (vin: string): string => [vin, vin.slice(-8), vin.slice(-6)].join(' ');
 
 /** Jobs where each of `words` occurs or begins a word, as terms of a WHERE. */
 export function wordsTerm(words: readonly string[]): (readonly [sql: string, cell: string])[] {

@@ -62,6 +62,107 @@ withBrowser('talking without the bar', () => {
     await page.locator('.talk:not(.listening)').waitFor();
   });
 
+  it('ends when the tab is put to sleep, and talks again when it wakes', async () => {
+    const page = await readyPage();
+    const devtools = await page.context().newCDPSession(page);
+    await page.fill('#typed', 'half a sentence');
+    await page.locator('.talk').hover();
+    await page.mouse.down();
+    await page.locator('.talk.listening').waitFor();
+    await page.evaluate(() => {
+      Object.defineProperty(document, 'visibilityState', { value: 'hidden', configurable: true });
+      document.dispatchEvent(new Event('visibilitychange'));
+    });
+    await devtools.send('Page.setWebLifecycleState', { state: 'frozen' });
+    await devtools.send('Page.setWebLifecycleState', { state: 'active' });
+    await page.evaluate(() => {
+      Reflect.deleteProperty(document, 'visibilityState');
+      document.dispatchEvent(new Event('visibilitychange'));
+    });
+    await page.locator('.talk:not(.listening)').waitFor();
+    await page.mouse.up();
+    expect(await page.inputValue('#typed')).toBe('half a sentence');
+    await page.fill('#typed', '');
+    await page.locator('.talk.ready').click();
+    await page.locator('.talk.listening').waitFor();
+    await page.locator('.talk').click();
+    await page.locator('.talk:not(.listening)').waitFor();
+  });
+
+  it('shows how loud it is while it listens, and nothing when it does not', async () => {
+    const page = await readyPage();
+    const lit = page.locator('.meter .lit');
+    expect(await lit.count()).toBe(0);
+    await page.locator('.talk').hover();
+    await page.mouse.down();
+    // The fake microphone beeps once a second.
+    await expect.poll(() => lit.count(), { timeout: 10_000 }).toBeGreaterThan(3);
+    await page.mouse.up();
+    await page.locator('.talk:not(.listening)').waitFor();
+    expect(await lit.count()).toBe(0);
+  });
+
+  it('says that the microphone is gone while the bar is still held, and the next press works', async () => {
+    const page = await readyPage();
+    await page.evaluate(() => {
+      const { mediaDevices } = navigator;
+      const open = mediaDevices.getUserMedia.bind(mediaDevices);
+      mediaDevices.getUserMedia = async (wish) => {
+        const stream = await open(wish);
+        Object.assign(globalThis, { stream });
+        return stream;
+      };
+    });
+    // The microphone of the press before is kept at hand for a while: let it go.
+    await page.waitForTimeout(21_000);
+    await page.locator('.talk').hover();
+    await page.mouse.down();
+    await page.locator('.talk.listening').waitFor();
+    await page.evaluate(() => {
+      const [track] = (globalThis as unknown as { stream: MediaStream }).stream.getAudioTracks();
+      track?.stop();
+      track?.dispatchEvent(new Event('ended'));
+    });
+    await page.locator('.notice', { hasText: 'microphone' }).waitFor();
+    await page.locator('.talk:not(.listening)').waitFor();
+    await page.mouse.up();
+    await page.locator('.talk.ready').click();
+    await page.locator('.talk.listening').waitFor();
+    await page.locator('.talk').click();
+    await page.locator('.talk:not(.listening)').waitFor();
+  });
+
+  it("talks by a headset's button once that is turned on, and lets it go when it is turned off", async () => {
+    const page = await readyPage();
+    await page.evaluate(() => {
+      const handlers: Record<string, (() => void) | null> = {};
+      Object.assign(globalThis, { handlers });
+      navigator.mediaSession.setActionHandler = (action, handler) => {
+        handlers[action] = handler && (() => handler({ action }));
+      };
+    });
+    const press = (button: 'play' | 'pause') =>
+      page.evaluate((name) => {
+        const { handlers } = globalThis as unknown as { handlers: Record<string, (() => void) | null> };
+        handlers[name]?.();
+        return typeof handlers[name] === 'function';
+      }, button);
+    const choose = async (on: boolean): Promise<void> => {
+      await page.getByRole('button', { name: 'Settings' }).click();
+      await page.getByLabel('Headset button').setChecked(on);
+      await page.getByRole('button', { name: 'Close' }).click();
+    };
+    expect(await press('play')).toBe(false);
+    await choose(true);
+    await expect.poll(() => press('pause')).toBe(true);
+    await page.locator('.talk.listening', { hasText: 'tap to end' }).waitFor();
+    expect(await press('play')).toBe(true);
+    await page.locator('.talk:not(.listening)').waitFor();
+    await page.locator('.talk.ready').waitFor();
+    await choose(false);
+    expect(await press('play')).toBe(false);
+  });
+
   it('does a whole stretch of work by keyboard alone', async () => {
     const page = await readyPage();
     await say(page, 'open job keyboard only');

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openLog } from '#log';
 import type { EventBody } from '#log/events';
-import { openFloor, withBrowser } from '../support/browser.ts';
+import { openFloor, say, withBrowser } from '../support/browser.ts';
 
 const jobs = 5000;
 const vin = '1J9RP1A36A1644345';
@@ -17,6 +17,7 @@ function fill(path: string): void {
     const at = new Date(Date.UTC(2026, 0, 1) + number * 3_600_000).toISOString();
     const title = number === 1234 ? 'The purple gooseneck' : `${titles[number % titles.length]} ${number}`;
     const events: EventBody[] = [{ kind: 'jobOpened', jobKind: 'inspection', title, invented: true }];
+    if (number === 1234) events.push({ kind: 'noteTaken', id: 'n', text: 'cracked weld at the tongue' });
     if (number === 4321)
       events.push({
         kind: 'valueHeard',
@@ -66,6 +67,26 @@ withBrowser('the log book with five thousand jobs', () => {
     await page.getByLabel('To').fill('2026-01-02');
     await page.getByLabel('with open points only').uncheck();
     await page.locator('.count', { hasText: '24 jobs' }).waitFor();
+    expect(faults).toEqual([]);
+  });
+
+  it('finds all jobs of a trailer by its VIN and a note by its words, and takes an old job up again', async () => {
+    const { page, faults } = await floor.open('/log');
+    await page.getByLabel('Look for').fill(vin);
+    await page.locator('.count', { hasText: /^1 job\./ }).waitFor();
+    expect(await page.locator('.jobs .number').textContent()).toBe('42');
+    await page.getByLabel('Look for').fill(vin.slice(-6));
+    await expect.poll(() => page.locator('.jobs .number').allTextContents()).toEqual(['42']);
+    await page.getByLabel('Look for').fill('gooseneck cracked tongue');
+    await page.locator('.count', { hasText: /^1 job\./ }).waitFor();
+    await page.getByRole('link', { name: 'Take up job 1234 in the bay' }).click();
+    await page.locator('.job-title', { hasText: 'The purple gooseneck' }).waitFor();
+    await page.locator('.step-say').waitFor();
+    await say(page, 'hub face seventy-two');
+    await page.locator('.card .value', { hasText: '72 in' }).waitFor();
+    await page.goto(`${floor.shop.url}/log`);
+    // The job that was worked on last stands first.
+    await expect.poll(() => page.locator('.jobs .number').first().textContent()).toBe('1234');
     expect(faults).toEqual([]);
   });
 

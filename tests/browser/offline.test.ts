@@ -44,6 +44,45 @@ withBrowser('without the server', () => {
     await page.locator('.card table', { hasText: '70 in' }).waitFor();
   });
 
+  it('sends what two open tabs kept each once, and both show it', async () => {
+    const { page } = await floor.open('/', { serviceWorkers: 'allow' });
+    await say(page, 'open job two tabs');
+    const job = await page.locator('.card-id').textContent();
+    const tab = await page.context().newPage();
+    await tab.goto(`${floor.shop.url}/?job=${job}`);
+    await tab.locator('.link-state.up').waitFor();
+    await floor.shop.down();
+    const notes = ['one', 'two', 'three', 'four', 'five', 'six'].map((word) => `note ${word} of two tabs`);
+    for (const [index, note] of notes.entries()) await say(index % 2 === 0 ? page : tab, note);
+    await floor.shop.up();
+    for (const each of [page, tab]) await each.locator('.link-state', { hasText: 'In the log' }).waitFor({ timeout: 30_000 });
+    const heard = async () => {
+      const { events } = await kept<{ events: JobEvent[] }>(floor.shop, `/api/jobs/${job}/events`);
+      return events.flatMap(({ body }) => (body.kind === 'heard' ? [body.text] : []));
+    };
+    await expect.poll(heard, { timeout: 15_000 }).toEqual(['open job two tabs', ...notes]);
+    for (const each of [page, tab]) expect(await each.locator('.tally-mark', { hasText: 'not sent' }).count()).toBe(0);
+  });
+
+  it('sends a turn once that was on its way when the page was closed', async () => {
+    const { page } = await floor.open('/', { serviceWorkers: 'allow' });
+    await say(page, 'open job closed in between');
+    const job = await page.locator('.card-id').textContent();
+    await page.route('**/api/turns', () => undefined);
+    await page.fill('#typed', 'note cut off in between');
+    await page.press('#typed', 'Enter');
+    await page.locator('.tally-line', { hasText: 'on its way' }).waitFor();
+    const again = await page.context().newPage();
+    await page.close();
+    await again.goto(`${floor.shop.url}/?job=${job}`);
+    await expect
+      .poll(async () => {
+        const { events } = await kept<{ events: JobEvent[] }>(floor.shop, `/api/jobs/${job}/events`);
+        return events.filter(({ body }) => body.kind === 'heard' && body.text === 'note cut off in between').length;
+      })
+      .toBe(1);
+  });
+
   it('leaves one turn in the log when the answer got lost on the way', async () => {
     const { page } = await floor.open('/', { serviceWorkers: 'allow' });
     await say(page, 'open job lost answer');

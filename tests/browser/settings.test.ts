@@ -10,7 +10,7 @@ interface Noted {
 }
 
 /** Writes down each tone and each buzz in place of making it. */
-function note(page: Page): Promise<void> {
+function note(page: Page): Promise<unknown> {
   return page.addInitScript(() => {
     const noted: Noted = { tones: [], buzzes: [] };
     Object.assign(globalThis, { noted });
@@ -82,7 +82,7 @@ withBrowser('the settings', () => {
 
     const loud = heard.taken?.tones[0]?.loud ?? 0;
     await page.getByRole('button', { name: 'Settings' }).click();
-    await page.getByLabel('Volume').fill('0.5');
+    await page.getByRole('slider', { name: /Volume/ }).fill('0.5');
     await page.getByRole('button', { name: 'Close' }).click();
     await page.locator('.link-state', { hasText: 'In the log' }).waitFor({ timeout: 15_000 });
     await taken(page);
@@ -101,7 +101,7 @@ withBrowser('the settings', () => {
     const { page, faults } = await floor.open();
     await say(page, 'open job metric');
     await say(page, 'spring centre fifty inches');
-    await say(page, 'tread left six thirty seconds');
+    await say(page, 'left tread six thirty seconds');
     const job = await page.locator('.card-id').textContent();
     const { page: other } = await floor.open(`/?job=${job}`);
     await page.getByRole('button', { name: 'Settings' }).click();

@@ -27,12 +27,17 @@ export interface Sender {
 
 export function createSender(outbox: Outbox, post: (item: Waiting) => Promise<Outcome<TurnResponse>>, on: SenderEvents): Sender {
   const channel = typeof BroadcastChannel === 'function' ? new BroadcastChannel('axlehand') : undefined;
-  if (channel) channel.onmessage = ({ data }) => on.settled(data as Sent);
+  if (channel) channel.onmessage = ({ data }) => void tell(data as Sent);
   let running: Promise<void> | undefined;
   let again = false;
   let retry: ReturnType<typeof setTimeout> | undefined;
 
   const unsent = async (): Promise<readonly Waiting[]> => (await outbox.all()).filter(({ refused }) => refused === undefined);
+
+  async function tell(sent: Sent): Promise<void> {
+    on.settled(sent);
+    on.changed(await unsent());
+  }
 
   async function drain(): Promise<void> {
     for (let item = (await unsent())[0]; item; item = (await unsent())[0]) {
@@ -47,8 +52,7 @@ export function createSender(outbox: Outbox, post: (item: Waiting) => Promise<Ou
       else await outbox.refuse(item, `${outcome.message} ${outcome.whatToDo}`);
       const sent: Sent = { item, outcome };
       channel?.postMessage(sent);
-      on.settled(sent);
-      on.changed(await unsent());
+      await tell(sent);
     }
   }
 
