@@ -9,9 +9,26 @@ withBrowser('talking without the bar', () => {
   let page: Page;
   /** One page for all: loading the recogniser is what takes long. */
   async function readyPage(): Promise<Page> {
-    page ??= (await floor.open('/', { voice: true })).page;
+    page ??= await opened();
     await page.mouse.up();
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
+    return page;
+  }
+
+  async function opened(): Promise<Page> {
+    const { page } = await floor.open('about:blank', { voice: true });
+    // The stream is kept where a test can pull its plug.
+    await page.addInitScript(() => {
+      const { mediaDevices } = navigator;
+      const open = mediaDevices?.getUserMedia.bind(mediaDevices);
+      if (open)
+        mediaDevices.getUserMedia = async (wish) => {
+          const stream = await open(wish);
+          Object.assign(globalThis, { stream });
+          return stream;
+        };
+    });
+    await page.goto(floor.shop.url);
     return page;
   }
 
@@ -104,17 +121,6 @@ withBrowser('talking without the bar', () => {
 
   it('says that the microphone is gone while the bar is still held, and the next press works', async () => {
     const page = await readyPage();
-    await page.evaluate(() => {
-      const { mediaDevices } = navigator;
-      const open = mediaDevices.getUserMedia.bind(mediaDevices);
-      mediaDevices.getUserMedia = async (wish) => {
-        const stream = await open(wish);
-        Object.assign(globalThis, { stream });
-        return stream;
-      };
-    });
-    // The microphone of the press before is kept at hand for a while: let it go.
-    await page.waitForTimeout(21_000);
     await page.locator('.talk').hover();
     await page.mouse.down();
     await page.locator('.talk.listening').waitFor();

@@ -115,7 +115,7 @@ withBrowser('the settings', () => {
     await card.locator('.side', { hasText: 'driver side' }).waitFor();
     expect(await kept<Settings>(floor.shop, '/api/settings')).toMatchObject({ lengthUnit: 'mm', spelling: 'american' });
     expect(await say(page, 'hub face eighteen hundred millimetres')).toMatch(/hub face: 1800 mm/i);
-    await other.locator('.card').getByText('1800 mm').waitFor();
+    await other.locator('.card .value', { hasText: '1800 mm' }).waitFor();
     await page.reload();
     await card.getByText('1270 mm').waitFor();
     await page.getByRole('button', { name: 'Settings' }).click();

@@ -49,8 +49,9 @@ export function wakeSound(): void {
 
 export function play(name: Earcon): void {
   const { tones, buzz } = table[name];
+  if (!device.get().sounds) return;
   if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.([...buzz]);
-  if (!device.get().sounds || context?.state !== 'running') return;
+  if (context?.state !== 'running') return;
   let at = context.currentTime;
   for (const [hertz, seconds] of tones) {
     tone(context, hertz, at, seconds);

@@ -174,7 +174,7 @@ function Slide({ label, value, min, max, step, onPick }: SlideProps) {
   return (
     <label class="row">
       <span>
-        {label} <output>{Math.round(value * 100)} %</output>
+        {label} {Math.round(value * 100)} %
       </span>
       <input
         type="range"

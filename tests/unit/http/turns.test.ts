@@ -174,6 +174,7 @@ describe('the log book', () => {
       ['q=purple', 0],
       ['q=hub face 72 3/8', 1],
       ['q=hub face 72', 0],
+      ['q=hub face seventy-two and three eighths', 1],
       ['q=72 3/8', 1],
       ['q=blue hub face 72.375', 1],
       ['q=blue hub face 71', 0],
