@@ -210,7 +210,7 @@ export const topics: readonly TopicWords[] = [
       'criss|crisscross',
       'cross pattern',
       'tighten first',
-      'which nut|lug|bolt first|next',
+      'which nut|lug|bolt|stud first|next',
     ],
     said: [
       'what order do i tighten the lugs',
