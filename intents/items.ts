@@ -7,7 +7,7 @@ import { isNumberWord } from './numbers/classes.ts';
 import { type Plausible, type QuantityReading, quantityStarts, readQuantity } from './numbers/quantity.ts';
 import { unitVocabulary } from './numbers/unit.ts';
 import { readStamp, type Stamp, stampStarts } from './stamped/index.ts';
-import { serviceAt } from './stamped/tyre.ts';
+import { sidewallAt } from './stamped/tyre.ts';
 import type { Token } from './tokens.ts';
 import type { AxlePosition, Side, Stage } from './types.ts';
 import { choiceWords } from './words/choices.ts';
@@ -104,8 +104,8 @@ export function itemAt(tokens: readonly Token[], at: number, calling: Calling): 
 
 function value(tokens: readonly Token[], at: number, calling: Calling): Item | undefined {
   if (!mayStart(tokens, at, calling)) return undefined;
-  const service = serviceAt(tokens, at);
-  if (service) return { is: 'filler', start: at, end: service };
+  const sidewall = sidewallAt(tokens, at);
+  if (sidewall) return { is: 'choice', field: sidewall.field, choice: sidewall.choice, start: at, end: sidewall.end };
   const quantity = quantityAt(tokens, at, calling);
   if (quantity && isPronoun(tokens, at, quantity)) return undefined;
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);

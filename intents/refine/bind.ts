@@ -44,6 +44,7 @@ const riders: readonly { readonly kind: FieldId; readonly size: FieldId }[] = [
   { kind: 'beamShape', size: 'beamDiameter' },
   { kind: 'brakeType', size: 'capacity' },
   { kind: 'loadRange', size: 'tyreSize' },
+  { kind: 'loadIndex', size: 'tyreSize' },
 ];
 
 function withRiders(found: readonly Bound[]): Bound[] {

@@ -101,7 +101,7 @@ function questionOf({ tokens: all }: Hearing, at: number, { stop, end = stop, to
   const asked = itemsIn(tokens);
   const field = longestName(asked);
   const whole = end === stop ? tokens : all.slice(at, Math.min(end, at + longest));
-  const named = (end === stop ? asked : itemsIn(whole)).filter(({ is }) => is !== 'same' && is !== 'choice');
+  const named = (end === stop ? asked : itemsIn(whole)).filter(gives);
   const given = intentsOf(bind(cellsOf(named)), whole, undefined)
     .map(asGiven)
     .filter(isGiven)
@@ -118,6 +118,10 @@ function questionOf({ tokens: all }: Hearing, at: number, { stop, end = stop, to
     span: spanOf(all, at, end),
   };
 }
+
+/** Of words of choice only the load range and index behind a tyre's size: "electric" in a question chooses nothing. */
+const gives = (item: Item) =>
+  item.is !== 'same' && (item.is !== 'choice' || item.field === 'loadRange' || item.field === 'loadIndex');
 
 /** A size by itself asks about the tyre: "compare 205 75 15 with 225 75 15". */
 const isTyre = (given: MeasureIntent | QuantityIntent) => given.kind === 'measure' && given.field === 'tyreSize';

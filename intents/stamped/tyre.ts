@@ -126,13 +126,50 @@ function bias(tokens: readonly Token[], at: number, asked: boolean): Stamp | und
   return undefined;
 }
 
-/** Where a service description ends: "120/116S", load index and speed symbol. Heard, and no size. */
-export function serviceAt(tokens: readonly Token[], at: number): number | undefined {
+/** What stands behind a size on the sidewall: its load range, or its load index with the speed symbol. */
+export interface Sidewall {
+  readonly end: number;
+  readonly field: 'loadRange' | 'loadIndex';
+  readonly choice: string;
+}
+
+/** "ST205/75R15 C", "... LRD", "... 97S", "... 120/116S": of two indices the single tyre's; the speed symbol is heard and not kept. */
+export function sidewallAt(tokens: readonly Token[], at: number): Sidewall | undefined {
+  return serviceAt(tokens, at) ?? rangeAt(tokens, at);
+}
+
+function serviceAt(tokens: readonly Token[], at: number): Sidewall | undefined {
   const isIndex = (token: Token | undefined) => token?.kind === 'number' && /^(\d\d|1\d\d)$/.test(token.word);
-  const both = isIndex(tokens[at]) && tokens[at + 1]?.word === '/' && isIndex(tokens[at + 2]);
-  return both && tokens[at + 3]?.glued === true && /^[a-z]$/.test(tokens[at + 3]?.word ?? '') && tokens[at + 4]?.glued !== true
-    ? at + 4
-    : undefined;
+  if (!isIndex(tokens[at])) return undefined;
+  const dual = tokens[at + 1]?.word === '/' && isIndex(tokens[at + 2]);
+  const symbol = dual ? at + 3 : at + 1;
+  const glued = tokens[symbol]?.glued === true && speedSymbol.test(tokens[symbol]?.word ?? '') && !goesOn(tokens, symbol + 1);
+  if (!glued || !(dual || endsTyre(tokens, at) || rangeAt(tokens, at - 1)?.end === at)) return undefined;
+  return { end: symbol + 1, field: 'loadIndex', choice: tokens[at]?.word ?? '' };
+}
+
+const ranges = /^(?:lr)?([b-h])$/;
+
+function rangeAt(tokens: readonly Token[], at: number): Sidewall | undefined {
+  const short = tokens[at]?.word === 'lr' ? at + 1 : at;
+  const [, letter] = ranges.exec(tokens[short]?.word ?? '') ?? [];
+  if (letter === undefined || goesOn(tokens, short + 1) || !endsTyre(tokens, at)) return undefined;
+  return { end: short + 1, field: 'loadRange', choice: letter.toUpperCase() };
+}
+
+/** "107M" was read as millions before it was known to stand behind a tyre. */
+const speedSymbol = /^(?:[a-z]|million|billion)$/;
+
+const goesOn = (tokens: readonly Token[], at: number) => tokens[at]?.glued === true && tokens[at]?.kind !== 'mark';
+
+/** The most tokens that a size is written in. */
+const longest = 12;
+
+function endsTyre(tokens: readonly Token[], at: number): boolean {
+  for (let from = at - 1; from >= Math.max(0, at - longest); from -= 1) {
+    if (readTyre(tokens, from, false)?.end === at) return true;
+  }
+  return false;
 }
 
 const stamp = (end: number, value: string): Stamp => ({ end, holds: 'tyre', field: 'tyreSize', value });

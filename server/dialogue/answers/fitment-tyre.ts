@@ -54,7 +54,9 @@ function askedFirst(question: QuestionIntent): string[] {
 }
 
 const sizesIn = ({ given = [] }: QuestionIntent): string[] =>
-  given.filter((said) => said.kind === 'measure' && said.field === 'tyreSize').map(({ value }) => value);
+  given.flatMap((said) =>
+    said.kind === 'measure' && said.field === 'tyreSize' ? [[said.value, said.also?.value].filter(Boolean).join(' ')] : [],
+  );
 
 function linesOf(size: string, figures: TyreFigures, carries: TyreLoad | undefined, voice: Voice) {
   const { overall, width } = figures;
@@ -81,6 +83,7 @@ function changes(
   voice: Voice,
 ) {
   if (!beside || other === undefined) return {};
+  if (alike(beside, figures)) return {};
   const { rideHeight, sideRoom, sameRim } = compareTyres(beside, figures);
   const from = voice.value('tyreSize', other);
   const up =
@@ -92,6 +95,9 @@ function changes(
   const base = linesOf(size, figures, carries, voice);
   return { always: [...base.always, up, side, sameRim ? undefined : 'it is for another rim'] };
 }
+
+const alike = (a: TyreFigures, b: TyreFigures) =>
+  (['overall', 'width'] as const).every((size) => a[size]?.value.toFraction() === b[size]?.value.toFraction());
 
 const rangeLine = ({ size, loadRange, load, pressure }: TyreLoadRow) =>
   `${size} load range ${loadRange}: ${load} lb at ${pressure} psi`;
