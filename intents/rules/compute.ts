@@ -117,11 +117,15 @@ function mannered(tokens: readonly Token[], found: Reading, opened: boolean): Re
   if (!['in', 'into', 'to', 'as'].includes(joint)) return found;
   let at = found.end + 1;
   while (tokens[at]?.word === 'the' || tokens[at]?.word === 'nearest') at += 1;
+  // "change tread to half" gives a new value; "to the nearest half" and "to halves" tell the old one.
+  if (joint === 'to' && at === found.end + 1 && 'field' in found.term && one.has(tokens[at]?.word ?? '')) return undefined;
   const into = intoAt(tokens, at);
   const plain = joint === 'in' || joint === 'into' || joint === 'as' || tokens[at - 1]?.word === 'nearest';
   if (!into || !(opened || plain || unitIn(found.term))) return undefined;
   return within({ ...found, end: into.end }, into.wrap);
 }
+
+const one: ReadonlySet<string> = new Set(['half', 'quarter', 'eighth', 'sixteenth']);
 
 const unitIn = (term: Term): boolean => {
   if ('op' in term) return unitIn(term.a) || ('b' in term && unitIn(term.b));
