@@ -1,5 +1,6 @@
 // Each event's hash covers the one before it: changing, moving or dropping an old event breaks every later link.
 import { createHash } from 'node:crypto';
+import type { JobEvent } from '#log/events';
 
 /** What the first event hangs on. */
 export const genesis: Buffer = createHash('sha256').update('axlehand log').digest();
@@ -22,4 +23,9 @@ export function link(prev: Buffer, { seq, job, turn, at, who, kind, body, receip
     .update(prev)
     .update(JSON.stringify([seq, job, turn, at, who, kind, body, receipt]))
     .digest();
+}
+
+/** An event as the rest of the house knows it. */
+export function toEvent({ seq, job, turn, at, who, body }: StoredEvent): JobEvent {
+  return { seq, job: String(job), turn, at, who, body: JSON.parse(body) };
 }

@@ -53,7 +53,7 @@ function inspect(connect: Connect, path: string): Verdict {
     try {
       versionOf(copy);
       copy.pragma('journal_mode = DELETE');
-      const verdict = verifyAll(copy);
+      const verdict = verifyAll(copy, connect);
       if (verdict.fault) throw new LogFault('corrupt', { detail: verdict.fault.what });
       return verdict;
     } finally {

@@ -69,7 +69,7 @@ function log(
     ...openShop(db),
     ...openDevices(db),
     /** Checks everything; reads every event. */
-    verify: (): Verdict => guarded(() => verifyAll(db)),
+    verify: (): Verdict => guarded(() => verifyAll(db, connect)),
     /** A checked copy, complete under its name or not there at all; turns go on meanwhile. @throws LogFault */
     backup: (to: string): Promise<Verdict> => backup(db, connect, to, pages),
     close(): void {

@@ -34,20 +34,10 @@ export function openProjections(db: Db): Projections {
   };
 }
 
-export const bookColumns = [
-  'id',
-  'version',
-  'title',
-  'kind',
-  'status',
-  'opened_at',
-  'updated_at',
-  'open_points',
-  'invented',
-] as const;
+const bookColumns = ['id', 'version', 'title', 'kind', 'status', 'opened_at', 'updated_at', 'open_points', 'invented'] as const;
 
 /** A job's line in the log book, in the order of `bookColumns`. */
-export function bookRow(job: JobRecord, at: string): Cell[] {
+function bookRow(job: JobRecord, at: string): Cell[] {
   const { id, version, title, kind, status, openedAt, invented } = job;
   return [Number(id), version, title, kind, status, openedAt, at, openPoints(job), Number(invented)];
 }

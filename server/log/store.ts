@@ -1,7 +1,7 @@
 // The log over one open connection: append whole turns, read them back, keep the projections in step.
 import type { JobEvent, JobId, JobRecord } from '#log/events';
 import { emptyJob, fold, foldAll } from '#log/events';
-import { genesis, link, type StoredEvent } from './chain.ts';
+import { genesis, link, type StoredEvent, toEvent } from './chain.ts';
 import type { Db } from './db.ts';
 import { row, rows } from './db.ts';
 import { guarded, LogFault } from './faults.ts';
@@ -152,18 +152,13 @@ export function openStore(db: Db) {
     head: (): number => row<{ seq: number }>(head)?.seq ?? 0,
     search: (query: JobQuery): Found => search(db, query),
     reminders: (): readonly OpenReminder[] => remindersOf(db),
-    rebuild: (): number => guarded(() => rebuild(db, projections, events)),
+    rebuild: (): number => guarded(() => rebuild(db, projections)),
     /** From now on nothing is added; reading goes on. */
     refuse: (fault: LogFault): void => {
       refusal = fault;
     },
     refusal: (): LogFault | null => refusal,
   };
-}
-
-/** An event as the rest of the house knows it. */
-export function toEvent({ seq, job, turn, at, who, body }: StoredEvent): JobEvent {
-  return { seq, job: String(job), turn, at, who, body: JSON.parse(body) };
 }
 
 function isJobId(id: JobId): boolean {

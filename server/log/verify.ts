@@ -1,9 +1,7 @@
 // Checks the log from its first event: numbers, chain, bodies, and that the log book says what the events say.
-import { emptyJob, fold, type JobRecord } from '#log/events';
+import { bookFault } from './book.ts';
 import { genesis, link, type StoredEvent } from './chain.ts';
-import { type Cell, type Db, row } from './db.ts';
-import { bookColumns, bookRow } from './projections.ts';
-import { toEvent } from './store.ts';
+import { type Connect, type Db, row } from './db.ts';
 
 /** `fault` names the first thing that is wrong; `seq` is absent where it is not one event's. */
 export interface Verdict {
@@ -18,12 +16,24 @@ export interface Verdict {
 
 type Hashed = StoredEvent & { readonly hash: Buffer };
 
-/** The whole log. Slow on a long one: reads every event. */
-export function verifyAll(db: Db): Verdict {
-  const chain = walk(db, 0, genesis);
-  const fault = chain.fault ?? pageFault(db) ?? bookFault(db, chain.records);
-  const { events, head, clockWentBack, records } = chain;
-  return { events, jobs: records.size, head, clockWentBack, ...(fault ? { fault } : {}) };
+/** The whole log as it stands at one moment, also while another process adds to it. Slow on a long one: reads every event, twice. */
+export function verifyAll(db: Db, connect: Connect): Verdict {
+  return atOnce(db, () => {
+    const { events, jobs, head, clockWentBack, ...chain } = walk(db, 0, genesis);
+    const fault = chain.fault ?? pageFault(db) ?? bookFault(db, connect, events);
+    return { events, jobs: jobs.size, head, clockWentBack, ...(fault ? { fault } : {}) };
+  });
+}
+
+/** All that `work` reads is of one moment. */
+function atOnce<T>(db: Db, work: () => T): T {
+  if (db.inTransaction) return work();
+  db.exec('BEGIN');
+  try {
+    return work();
+  } finally {
+    db.exec('ROLLBACK');
+  }
 }
 
 /** The newest `count` links, and the pages of the file as far as a quick look goes. */
@@ -32,23 +42,23 @@ export function verifyTail(db: Db, count: number): Verdict['fault'] {
   const from = Math.max(0, last - count);
   const before = row<{ hash: Buffer }>(db.prepare('SELECT hash FROM events WHERE seq = ?'), from);
   if (from > 0 && !before) return { seq: from, what: 'is missing' };
-  return walk(db, from, before?.hash ?? genesis, false).fault;
+  return walk(db, from, before?.hash ?? genesis).fault;
 }
 
-function walk(db: Db, after: number, start: Buffer, folding = true) {
+function walk(db: Db, after: number, start: Buffer) {
   const all = db.prepare('SELECT seq, job, turn, at, who, kind, body, receipt, hash FROM events WHERE seq > ? ORDER BY seq');
-  const records = new Map<string, { record: JobRecord; at: string }>();
+  const jobs = new Set<number>();
   const clockWentBack: number[] = [];
   let due = after;
   let prev = start;
   let at = '';
-  const seen = (fault?: Verdict['fault']) => ({ events: due, head: prev.toString('hex'), clockWentBack, records, fault });
+  const seen = (fault?: Verdict['fault']) => ({ events: due, head: prev.toString('hex'), clockWentBack, jobs, fault });
   try {
     for (const event of all.iterate(after) as Iterable<Hashed>) {
       const what = faultOf(event, due + 1, prev);
       if (what) return seen({ seq: what === 'is missing' ? due + 1 : event.seq, job: String(event.job), what });
       if (event.at < at) clockWentBack.push(event.seq);
-      if (folding && event.job > 0) put(records, event);
+      if (event.job > 0) jobs.add(event.job);
       at = event.at;
       due = event.seq;
       prev = event.hash;
@@ -77,27 +87,7 @@ function isJson(text: string): boolean {
   }
 }
 
-function put(records: Map<string, { record: JobRecord; at: string }>, stored: StoredEvent): void {
-  const event = toEvent(stored);
-  const before = records.get(event.job)?.record ?? emptyJob(event.job);
-  records.set(event.job, { record: fold(before, event), at: event.at });
-}
-
 function pageFault(db: Db): Verdict['fault'] {
   const found = String(db.pragma('integrity_check(1)', { simple: true }));
   return found === 'ok' ? undefined : { what: `the file's pages: ${found}` };
-}
-
-function bookFault(db: Db, records: Map<string, { record: JobRecord; at: string }>): Verdict['fault'] {
-  const line = db.prepare(`SELECT ${bookColumns.join(', ')} FROM jobs WHERE id = ?`);
-  for (const [id, { record, at }] of records) {
-    const have = Object.values((line.get(Number(id)) as Record<string, Cell> | undefined) ?? {});
-    if (JSON.stringify(have) !== JSON.stringify(bookRow(record, at))) {
-      return { job: id, what: 'the log book differs from the events; `npm run -s rebuild` mends it' };
-    }
-  }
-  const extra = row<{ n: number }>(db.prepare('SELECT count(*) AS n FROM jobs'))?.n ?? 0;
-  return extra === records.size
-    ? undefined
-    : { what: 'the log book has jobs that no event made; events may be missing at the end' };
 }

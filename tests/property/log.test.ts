@@ -6,7 +6,7 @@ import type { EventBody } from '#log/events';
 import { migrate } from '../../server/log/schema.ts';
 import { openStore } from '../../server/log/store.ts';
 import { verifyAll } from '../../server/log/verify.ts';
-import { aTurn, opens } from '../support/log.ts';
+import { aTurn, connect, opens } from '../support/log.ts';
 
 const valueId = fc.constantFrom('v1', 'v2', 'v3');
 const word = fc.constantFrom('axle', 'spring', 'cracked', 'ÅNGSTRÖM', '72 3/8', 'x');
@@ -76,7 +76,7 @@ it('rebuilds to what it was', () => {
       expect(made(db)).not.toBe(live);
       store.rebuild();
       expect(made(db)).toBe(live);
-      expect(verifyAll(db).fault).toBeUndefined();
+      expect(verifyAll(db, connect).fault).toBeUndefined();
       db.close();
     }),
     { numRuns: 60 },

@@ -2,9 +2,13 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterEach } from 'vitest';
 import { type Log, type NewTurn, openLog } from '#log';
 import type { EventBody } from '#log/events';
+import type { Connect } from '../../server/log/db.ts';
+
+export const connect: Connect = (path, options) => new Database(path, options);
 
 const folders: string[] = [];
 const opened: Log[] = [];

@@ -4,7 +4,7 @@ import { createTurnstile } from '../../../server/http/turnstile.ts';
 import { migrate } from '../../../server/log/schema.ts';
 import { openStore } from '../../../server/log/store.ts';
 import { verifyAll } from '../../../server/log/verify.ts';
-import { aTurn, opens, somewhere } from '../../support/log.ts';
+import { aTurn, connect, opens, somewhere } from '../../support/log.ts';
 import { aServer, spoken } from '../../support/server.ts';
 
 function aStore(pages = 100_000) {
@@ -63,7 +63,7 @@ describe('turns that arrive together', () => {
     expect(results.map(({ status }) => status)).toEqual(['fulfilled', 'rejected', 'fulfilled']);
     expect(store.head()).toBe(7);
     expect(store.job('1')?.version).toBe(7);
-    expect(verifyAll(db).fault).toBeUndefined();
+    expect(verifyAll(db, connect).fault).toBeUndefined();
     db.close();
   });
 
@@ -78,7 +78,7 @@ describe('turns that arrive together', () => {
     for (const { turn } of kept) expect(store.receipt(turn)).not.toBeNull();
     for (const [i, { turn }] of turns.entries()) if (results[i]?.status === 'rejected') expect(store.receipt(turn)).toBeNull();
     expect(store.job('1')?.version).toBe(store.head());
-    expect(verifyAll(db).fault).toBeUndefined();
+    expect(verifyAll(db, connect).fault).toBeUndefined();
     db.close();
   });
 });

@@ -4,10 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { LogFault, openLog, openToRead, restoreLog } from '#log';
 import { foldAll } from '#log/events';
 import { link, type StoredEvent } from '../../../server/log/chain.ts';
+import type { Connection, Db } from '../../../server/log/db.ts';
 import { migrate, migrations } from '../../../server/log/schema.ts';
 import { openStore } from '../../../server/log/store.ts';
 import { verifyAll } from '../../../server/log/verify.ts';
-import { aLog, aTurn, hearsValue, opens, somewhere } from '../../support/log.ts';
+import { aLog, aTurn, connect, hearsValue, opens, somewhere } from '../../support/log.ts';
 
 const fixture = new URL('../../support/logs/schema-1.db', import.meta.url).pathname;
 
@@ -150,7 +151,67 @@ describe('the events table', () => {
     log.append(aTurn('1', []));
     log.close();
     meddle(path, 'DROP TRIGGER events_kept; DELETE FROM events WHERE seq > 3');
-    expect(aLog(path).verify().fault).toMatchObject({ job: '1' });
+    expect(aLog(path).verify().fault).toEqual({ job: '1', what: expect.stringContaining('missing at the end') });
+  });
+});
+
+describe('what is made from the events', () => {
+  function aFullLog(): string {
+    const path = somewhere();
+    const log = openLog(path);
+    for (const name of ['blue', 'green']) log.append(aTurn(null, [opens(`${name} trailer`)]));
+    for (const job of ['1', '2']) {
+      log.append(aTurn(job, [hearsValue(`v${job}`, 'hubFace', '72')]));
+      log.append(aTurn(job, [{ kind: 'reminderSet', id: `r${job}`, text: 'grease', dueAt: '2026-12-24' }]));
+    }
+    log.close();
+    return path;
+  }
+  const wordOfJob = 'rowid >> 32 = 2';
+
+  it.each([
+    ["UPDATE jobs SET title = 'red' WHERE id = 2", 'the log book'],
+    ['DELETE FROM jobs WHERE id = 2', 'the log book'],
+    ["UPDATE job_values SET value = '73' WHERE job = 2", 'the values'],
+    ["UPDATE job_values SET status = 'struck' WHERE job = 2", 'the values'],
+    ['DELETE FROM job_values WHERE job = 2', 'the values'],
+    ["INSERT INTO job_values VALUES (2, 'w', 'hubFace', '72', 'heard')", 'the values'],
+    ["UPDATE reminders SET due_at = '2027-01-01' WHERE job = 2", 'the reminders'],
+    ['DELETE FROM reminders WHERE job = 2', 'the reminders'],
+    [`DELETE FROM words WHERE ${wordOfJob}`, 'the words'],
+    ["INSERT INTO words (rowid, text) VALUES ((2 << 32) | 999, 'aardvark')", 'the words'],
+    ["INSERT INTO words (rowid, text) VALUES ((2 << 32) | 999, 'zebra')", 'the words'],
+  ])('is missed or found odd by verify after %s, and mended by a rebuild', (sql, what) => {
+    const path = aFullLog();
+    meddle(path, sql);
+    const log = aLog(path);
+    expect(log.verify().fault).toEqual({ job: '2', what: expect.stringContaining(what) });
+    log.rebuild();
+    expect(log.verify().fault).toBeUndefined();
+  });
+
+  it('is checked as of one moment, whatever another process adds meanwhile', () => {
+    const path = aFullLog();
+    const log = aLog(path);
+    const reader = connect(path, { readonly: true });
+    const pragma: Connection['pragma'] = (text, options) => {
+      log.append(aTurn('1', [hearsValue(`w${log.head()}`, 'hubFace', '71')]));
+      return reader.pragma(text, options);
+    };
+    const busy: Db = {
+      get inTransaction() {
+        return reader.inTransaction;
+      },
+      prepare: (sql) => reader.prepare(sql),
+      exec: (sql) => reader.exec(sql),
+      transaction: (work) => reader.transaction(work),
+      pragma,
+    };
+    const before = log.head();
+    expect(verifyAll(busy, connect)).toMatchObject({ events: before });
+    expect(verifyAll(busy, connect).fault).toBeUndefined();
+    expect(log.head()).toBeGreaterThan(before);
+    reader.close();
   });
 });
 
@@ -321,10 +382,10 @@ describe('a file that may not grow', () => {
     expect(fault).toBe('full');
     expect(store.head() % 3).toBe(0);
     expect(store.job('1')?.version).toBe(store.head());
-    expect(verifyAll(db).fault).toBeUndefined();
+    expect(verifyAll(db, connect).fault).toBeUndefined();
     db.pragma('max_page_count = 100000');
     expect(store.append(turn).seq).toBe(store.head());
-    expect(verifyAll(db).fault).toBeUndefined();
+    expect(verifyAll(db, connect).fault).toBeUndefined();
     db.close();
   });
 });
@@ -341,7 +402,7 @@ describe('a file that turns read-only under a running server', () => {
     expect([store.head(), store.job('1')?.values.length]).toEqual([3, 0]);
     db.pragma('query_only = OFF');
     expect(store.append(turn).seq).toBe(6);
-    expect(verifyAll(db).fault).toBeUndefined();
+    expect(verifyAll(db, connect).fault).toBeUndefined();
     db.close();
   });
 });
