@@ -13,16 +13,8 @@ export type JobHere = JobRecord & { readonly practice?: Practice };
 
 export const inShop = (job: JobRecord, { practice }: Pick<Know, 'practice'>): JobHere => (practice ? { ...job, practice } : job);
 
-/** Asked for dozens of times a turn, while the values stay the same ones. */
-const plans = new WeakMap<JobRecord['values'], Pick<JobHere, 'kind' | 'practice'> & { readonly plan: readonly PlannedStep[] }>();
-
 export function planOf(job: JobHere): readonly PlannedStep[] {
-  const { values, kind, practice } = job;
-  const made = plans.get(values);
-  if (made?.kind === kind && made.practice === practice) return made.plan;
-  const plan = planSteps(kind, liveValues(job), practice);
-  plans.set(values, { kind, plan, ...(practice ? { practice } : {}) });
-  return plan;
+  return planSteps(job.kind, liveValues(job), job.practice);
 }
 
 export function stepAt(job: JobHere, key = job.currentStep): PlannedStep | undefined {

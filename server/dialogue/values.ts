@@ -1,4 +1,5 @@
 // Which values of a job count, which slot each one fills, and what is due next. Slot = field, side, axle and stage.
+import { oncePer } from '#core';
 import { type FieldId, fieldOf } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 
@@ -14,14 +15,14 @@ export interface Slot {
 export const isLive = ({ status }: ValueRecord): boolean => status === 'heard' || status === 'confirmed';
 
 /** Heard as the replacement of another that still stands: not agreed yet. */
-export function isPending(value: ValueRecord, job: JobRecord): boolean {
+export function isPending(value: ValueRecord, job: Pick<JobRecord, 'values'>): boolean {
   return value.status === 'heard' && job.values.some((old) => old.id === value.supersedes && isLive(old));
 }
 
 /** Values that count now, oldest first; a replacement that is not agreed does not. */
-export function liveValues(job: JobRecord): readonly ValueRecord[] {
-  return job.values.filter((value) => isLive(value) && !isPending(value, job));
-}
+export const liveValues = ({ values }: Pick<JobRecord, 'values'>): readonly ValueRecord[] => liveOf(values);
+
+const liveOf = oncePer((values: JobRecord['values']) => values.filter((value) => isLive(value) && !isPending(value, { values })));
 
 export const unconfirmed = (job: JobRecord): readonly ValueRecord[] => job.values.filter(({ status }) => status === 'heard');
 

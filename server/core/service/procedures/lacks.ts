@@ -1,5 +1,6 @@
 // What a step still wants before it can be marked done.
 import { fieldOf, type RecordedValue } from '#data';
+import { oncePer } from '../../once.ts';
 import { limitsOf } from '../joints.ts';
 import { measured, type Place, type Reading, type SideName } from '../reading.ts';
 import { holds } from './condition.ts';
@@ -13,7 +14,13 @@ export interface Slot extends Place {
 }
 
 /** Every value that a step asks for now: one slot a side where the field has sides and the step does not say which. */
-export function slotsOf({ step, place, replaces }: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
+export function slotsOf(planned: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
+  return slotsNow(readings)(planned);
+}
+
+const slotsNow = oncePer((readings: readonly Reading[]) => oncePer((planned: PlannedStep) => slots(planned, readings)));
+
+function slots({ step, place, replaces }: PlannedStep, readings: readonly Reading[]): readonly Slot[] {
   return step.record
     .filter((record) => holds(record.when, readings))
     .map((record) => withLimits(record, readings))

@@ -1,8 +1,9 @@
 // Which steps a job has, in order, given what is known of the trailer so far.
 import type { JobKindId, Procedure, ProcedureStep } from '#data';
+import { oncePer } from '../../once.ts';
 import { type AxleName, measured, type Place, type Reading } from '../reading.ts';
 import { holds } from './condition.ts';
-import { plainPractice } from './overlay.ts';
+import { type Practice, plainPractice } from './overlay.ts';
 
 /** One step to do at one place. `key` is `procedure/step`, `procedure/step@left`, `@front`, `@front.right`. */
 export interface PlannedStep {
@@ -15,28 +16,65 @@ export interface PlannedStep {
   readonly replaces: boolean;
 }
 
-/** The steps of a kind of job that apply now, in working order. More values may add or drop later steps, never reorder them. */
-export function planSteps(
-  kind: JobKindId,
-  readings: readonly Reading[],
-  { procedures, kinds } = plainPractice,
-): readonly PlannedStep[] {
-  const job = kinds.find(({ id }) => id === kind);
+/** The steps of a kind of job that apply now, in working order. More values may add or drop later steps, never reorder them.
+ * The same list as before while the values say the same about what applies. */
+export function planSteps(kind: JobKindId, readings: readonly Reading[], practice = plainPractice): readonly PlannedStep[] {
+  const plans = plansFor(practice)(readings);
+  const plan = plans.get(kind) ?? planNow(kind, readings, practice);
+  plans.set(kind, plan);
+  return plan;
+}
+
+/** A plan is asked for dozens of times a turn, while the values stay the same ones. */
+const plansFor = oncePer((_practice: Practice) =>
+  oncePer((_readings: readonly Reading[]) => new Map<JobKindId, readonly PlannedStep[]>()),
+);
+
+function planNow(kind: JobKindId, readings: readonly Reading[], practice: Practice): readonly PlannedStep[] {
+  const { whens, plans } = routeOf(practice)(kind);
   const axles = axlesInWork(readings);
+  const now = new Map(whens.map((when) => [when, holds(when, readings)]));
+  const facts = [...axles, ...now.values()].join();
+  const plan = plans.get(facts) ?? walkAll(kind, axles, ({ when }) => when === undefined || now.get(when) === true, practice);
+  if (plans.size >= plansKept) plans.clear();
+  plans.set(facts, plan);
+  return plan;
+}
+
+const plansKept = 200;
+
+/** What a kind of job in a practice depends on, and the plans made so far by what it came to. */
+const routeOf = oncePer(({ procedures, kinds }: Practice) => {
+  const routes = new Map(
+    kinds.map((kind) => {
+      const steps = procedures.filter(({ id }) => kind.procedures.includes(id)).flatMap((procedure) => procedure.steps);
+      return [
+        kind.id,
+        { whens: steps.flatMap(({ when }) => (when ? [when] : [])), plans: new Map<string, readonly PlannedStep[]>() },
+      ];
+    }),
+  );
+  return (kind: JobKindId) => routes.get(kind) ?? { whens: [], plans: new Map<string, readonly PlannedStep[]>() };
+});
+
+type Axles = readonly (AxleName | undefined)[];
+type Applies = (step: ProcedureStep) => boolean;
+
+function walkAll(kind: JobKindId, axles: Axles, applies: Applies, { procedures, kinds }: Practice): readonly PlannedStep[] {
+  const job = kinds.find(({ id }) => id === kind);
+  const replaces = job?.replaces === true;
   return (job?.procedures ?? [])
     .flatMap((id) => procedures.filter((procedure) => procedure.id === id))
-    .flatMap((procedure) => walk(procedure, axles, readings))
-    .map((step) => ({ ...step, replaces: job?.replaces === true }));
+    .flatMap((procedure) => walk(procedure, axles, applies))
+    .map((step) => ({ ...step, replaces }));
 }
 
 type Walked = Omit<PlannedStep, 'replaces'>;
 
 /** A hub is finished before the next is begun: steps in a row that repeat alike are walked place by place. */
-function walk(procedure: Procedure, axles: readonly (AxleName | undefined)[], readings: readonly Reading[]): Walked[] {
+function walk(procedure: Procedure, axles: Axles, applies: Applies): Walked[] {
   return runs(procedure.steps).flatMap((run) =>
-    placesOf(run[0]?.repeat, axles).flatMap((place) =>
-      run.filter((step) => holds(step.when, readings)).map((step) => planned(procedure, step, place)),
-    ),
+    placesOf(run[0]?.repeat, axles).flatMap((place) => run.filter(applies).map((step) => planned(procedure, step, place))),
   );
 }
 
@@ -50,7 +88,7 @@ function runs(steps: readonly ProcedureStep[]): ProcedureStep[][] {
   return all;
 }
 
-function placesOf(repeat: ProcedureStep['repeat'], axles: readonly (AxleName | undefined)[]): readonly Place[] {
+function placesOf(repeat: ProcedureStep['repeat'], axles: Axles): readonly Place[] {
   const onAxle = (axle: AxleName | undefined): Place => (axle === undefined ? {} : { axle });
   const bothSides = (place: Place): Place[] => [
     { ...place, side: 'left' },
@@ -70,7 +108,7 @@ function planned(procedure: Procedure, step: ProcedureStep, place: Place): Walke
 const axlesOf: Readonly<Record<string, readonly AxleName[]>> = { tandem: ['front', 'rear'], triple: ['front', 'middle', 'rear'] };
 
 /** Names of the axles that the work is on; a single axle has none. A tandem is all in work until one axle is named. */
-export function axlesInWork(readings: readonly Reading[]): readonly (AxleName | undefined)[] {
+export function axlesInWork(readings: readonly Reading[]): Axles {
   const all = axlesOf[measured(readings, { field: 'axleCount' })?.value ?? 'single'];
   if (all === undefined) return [undefined];
   const named = measured(readings, { field: 'axleInWork' })?.value;
