@@ -1,7 +1,7 @@
 // The job as the page shows it.
-import { slotsOf } from '#core';
+import { oncePer, slotsOf } from '#core';
 import { cautionOf, type FieldId } from '#data';
-import type { JobRecord } from '#log/events';
+import type { JobRecord, ValueRecord } from '#log/events';
 import { verdictWords } from './answers/fitment-words.ts';
 import { alignmentToDraw, sequenceToDraw } from './answers/service.ts';
 import { expectsOf } from './expects.ts';
@@ -80,19 +80,26 @@ function fieldsAbout(recorded: readonly { readonly field: FieldId }[]): Drawn | 
 function cardOf(job: JobRecord, shop: Shop): readonly CardRow[] {
   const live = liveValues(job);
   const last = live.filter((value, i) => value.status === 'heard' || !live.slice(i + 1).some((later) => sameSlot(later, value)));
-  return last.map((value) => ({
-    id: value.id,
-    field: value.field,
-    label: showFieldOf(value.field, shop),
-    ...(value.side ? { side: saySide(value.side, shop) } : {}),
-    ...(value.axle ? { axle: value.axle } : {}),
-    stage: value.stage,
-    shown: showOnly(value, shop),
-    value: value.value,
-    ...(value.unit ? { unit: value.unit } : {}),
-    status: value.status === 'confirmed' ? 'confirmed' : 'heard',
-  }));
+  return last.map(rowsOf(shop));
 }
+
+/** A value's row stays the same while the value does. */
+const rowsOf = oncePer((shop: Shop) =>
+  oncePer(
+    (value: ValueRecord): CardRow => ({
+      id: value.id,
+      field: value.field,
+      label: showFieldOf(value.field, shop),
+      ...(value.side ? { side: saySide(value.side, shop) } : {}),
+      ...(value.axle ? { axle: value.axle } : {}),
+      stage: value.stage,
+      shown: showOnly(value, shop),
+      value: value.value,
+      ...(value.unit ? { unit: value.unit } : {}),
+      status: value.status === 'confirmed' ? 'confirmed' : 'heard',
+    }),
+  ),
+);
 
 function stepView(job: JobRecord, { key, step, title, place }: PlannedStep, shop: Shop): StepView {
   const plan = planOf(job);
