@@ -1,8 +1,8 @@
 // The clauses of a statement: what tells a defect is a note, what measures is measured, each in its turn.
 import { fieldOf } from '#data';
-import { isPlausible } from './fields.ts';
 import type { Item } from './items.ts';
 import { isValue } from './refine/cells.ts';
+import { isPlausibleFor } from './refine/compatible.ts';
 import { brokenAt, defectAt } from './rules/remark.ts';
 import type { Token } from './tokens.ts';
 
@@ -73,17 +73,17 @@ function sideOf(words: readonly Item[], last: Kind | undefined, next: Kind | und
   return (last === 'remark' && !names) || next === 'remark' ? 'remark' : 'measures';
 }
 
-/** "Two studs", "steel wheels" only tell which part; a size, or a number that its name calls for, was measured. */
+/** "Two studs", "steel wheels" only tell which part, "bent half an inch" how much; what a name calls for was measured. */
 function isMeasured(value: Item, piece: readonly Item[], tokens: readonly Token[]): boolean {
   if (value.is === 'stamp') return true;
   if (value.is !== 'number') return false;
   const { unit, hedge, to, number, value: size } = value.quantity;
   const counts =
     number.shape === 'whole' && unit === undefined && hedge === undefined && to === undefined && size.compare(24) <= 0;
-  if (!counts || brokenAt(tokens, value.end)) return !counts;
-  const names = piece.findLast((item) => item.is === 'names' && item.end <= value.start);
-  const fields = names?.is === 'names' ? names.fields.map(fieldOf) : [];
-  return fields.some((field) => field.unit !== undefined && field.unit !== '1' && isPlausible(field, size, undefined));
+  if (counts && brokenAt(tokens, value.end)) return false;
+  const names = piece.filter((item) => item.is === 'names' && (!counts || item.end <= value.start));
+  const fields = names.flatMap((item) => (item.is === 'names' ? item.fields : []));
+  return fields.some((field) => fieldOf(field).unit !== '1' && isPlausibleFor(value, field));
 }
 
 /** A condition outside of what is one choice by name: a "bent tang" is none. */

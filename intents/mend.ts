@@ -21,7 +21,8 @@ const rows = lexicon([...heard].map(([words, meanings]) => [meanings, [words]] a
 
 /** The same text as it was meant. Spans still point into the text as it was given. */
 export function mend(given: readonly Token[]): Token[] {
-  const tokens = sidesTold(bySpelling(given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1]))));
+  const plain = given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1]));
+  const tokens = sidesTold(bySpelling(plain));
   const mended: Token[] = [];
   for (let at = 0; at < tokens.length; ) {
     const found = rows.longest(tokens, at);
@@ -50,12 +51,21 @@ function sidesTold(tokens: readonly Token[]): readonly Token[] {
 }
 
 /** "the drop's four", "hub's at": a known noun and "is", unless the two together are a word of their own ("driver's side"). */
-const isContraction = ({ word }: Token): boolean => word.endsWith("'s") && !known.has(word) && known.has(word.slice(0, -2));
+const isContraction = ({ word }: Token): boolean => word.endsWith("'s") && !isKnown(word) && isKnown(word.slice(0, -2));
+
+const isKnown = (word: string): boolean => known.has(word) || spelt.has(word);
+
+/** Other spellings of one word by one word: "tire". */
+const spelt: ReadonlyMap<string, string> = new Map(
+  mishearings
+    .filter(({ heard: word, meant, where }) => where === undefined && !/ /.test(word + meant))
+    .map(({ heard: word, meant }) => [word, meant]),
+);
 
 function apart(token: Token): Token[] {
   const [start, end] = token.span;
   return [
-    { ...token, word: token.word.slice(0, -2), span: [start, end - 2] },
+    { ...token, word: spelt.get(token.word.slice(0, -2)) ?? token.word.slice(0, -2), span: [start, end - 2] },
     { ...token, word: 'is', span: [end - 2, end], glued: true },
   ];
 }

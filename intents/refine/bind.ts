@@ -35,7 +35,7 @@ export function bind(cells: readonly Cell[], before: Where = {}): Bound[] {
     if (value.is === 'same') sameAgain(cell, where, found);
     else for (const place of axlesOf(cell, where)) found.push(one(cell, value, place, last, cells[at - 1]));
   }
-  return sideBySide(withRiders(found), cells);
+  return sideBySide(withRiders(found), cells).map(withSharedUnit);
 }
 
 /** A kind that rides with a size said beside it: "seven by one and a quarter electric", "three inch round tube". */
@@ -166,6 +166,20 @@ function sameAgain(cell: Cell, where: Where, found: Bound[]): void {
   found.push(
     ...from.map((bound) => ({ ...bound, where: { ...bound.where, ...placed(where, byAxle) }, start, end: cell.value.end })),
   );
+}
+
+/** "Left three and right four thou", "hub face 1830 mm, spring centre 1475": a unit is given once where the bare number cannot be. */
+function withSharedUnit(bound: Bound, at: number, all: readonly Bound[]): Bound {
+  const { field, value } = bound;
+  if (!field || value.is !== 'number' || value.quantity.unit || isPlausibleFor(value, field)) return bound;
+  for (const beside of [all[at - 1]?.value, all[at + 1]?.value]) {
+    if (beside?.is !== 'number' || !beside.quantity.unit || beside.quantity.number.value.n === 0n) continue;
+    const { unit, unitWord = '', number } = beside.quantity;
+    const size = value.quantity.value.mul(beside.quantity.value).div(number.value);
+    const shared: Value = { ...value, quantity: { ...value.quantity, value: size, unit, unitWord } };
+    if (isPlausibleFor(shared, field)) return { ...bound, value: shared };
+  }
+  return bound;
 }
 
 const placed = (where: Where, byAxle: boolean): Where => (byAxle && where.axle ? { axle: where.axle } : where);

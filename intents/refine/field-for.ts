@@ -26,6 +26,9 @@ export function fieldFor(
   const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) =>
     akinFirst(positioned(fields, position), last?.field),
   );
+  // "Which axles have a seventy-two hub face": what stands beside the number before what was named far off.
+  const far = lead.length > 0 && trail.length > 0 && value.start - (cell.lead.findLast(({ is }) => is === 'names')?.end ?? 0) > 2;
+  if (far && cell.trail[0]?.is === 'names') orders.unshift(...trail);
   const fitting = orders.map((fields) => bestField(fields, value)).filter((field) => field !== undefined);
   const plausible = fitting.length > 1 ? fitting.find((field) => isPlausibleFor(value, field)) : undefined;
   const named = plausible ?? fitting[0];

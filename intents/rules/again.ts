@@ -31,13 +31,17 @@ const fromThat = lexicon([[true, ['(to|off|from|of|on) (that|it|the last [one|va
 export function sameElsewhere(tokens: readonly Token[], at: number, stop: number, current: Statement): Read | undefined {
   if (!current.fresh || current.items.some(isValue)) return undefined;
   const items = itemsTo(tokens, at, stop);
-  const places = items.filter(({ is }) => is === 'place');
+  // "The same as the left" tells where from.
+  const places = items.filter(({ is, start }) => is === 'place' && !isSource(tokens, start));
   const only = items.every(({ is }) => is === 'same' || is === 'place' || is === 'filler' || is === 'and');
   if (!only || places.length === 0 || !items.some(({ is }) => is === 'same')) return undefined;
   const other = places.some((item) => item.is === 'place' && 'side' in item.place && item.place.side === 'other');
   const { side, ...where } = wherePlaced(places);
   return told(tokens, at, stop, { name: 'same', ...where, ...(side && !other ? { side } : {}) });
 }
+
+const isSource = (tokens: readonly Token[], at: number): boolean =>
+  tokens[at - 1]?.word === 'as' || (tokens[at - 1]?.word === 'the' && tokens[at - 2]?.word === 'as');
 
 /** Without one of these words nothing leans. */
 const leanings: ReadonlySet<string> = new Set([...before.vocabulary, ...after.vocabulary]);

@@ -3,17 +3,18 @@ import { fieldOf } from '#data';
 import { itemAt, nothingCalled } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { table } from '../read.ts';
+import { wherePlaced } from '../refine/bind.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Statement } from '../statement.ts';
 import type { Token } from '../tokens.ts';
 import type { CommandName, Intent } from '../types.ts';
 import type { Hearing } from '../understand.ts';
-import { commandWords, noteWords, strikeWords } from '../words/commands.ts';
-import { separators } from '../words/fillers.ts';
+import { commandWords, noteWords, politeWords, strikeWords } from '../words/commands.ts';
+import { interjections, separators } from '../words/fillers.ts';
 import { askers } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
-import { judges, opens, questionAt, toldIn } from './question.ts';
+import { itemsIn, judges, opens, questionAt, toldIn } from './question.ts';
 
 export interface Read {
   readonly intents: readonly Intent[];
@@ -22,6 +23,7 @@ export interface Read {
 
 const commands = table(commandWords.map(({ name, said }) => [name, said] as const));
 const strikes = table([['strike' as const, strikeWords]]);
+const polite = lexicon([[true, politeWords]]);
 const asking = table([['asks' as const, askers]]);
 const none = table([['none' as const, ['no <field>']]]);
 const straight = lexicon([['straight' as const, ["[it is|it's|its] [a] straight (axle|beam|tube) [with] [no drop|zero drop]"]]]);
@@ -42,15 +44,17 @@ function leaning(hearing: Hearing, at: number, current: Statement): Read | undef
   return sameElsewhere(hearing.tokens, at, stop, current) ?? (hearing.leans ? adjusted(hearing, at) : undefined);
 }
 
-/** "No drop", "no end play": a length of nothing, where nothing follows that could be a value of its own. */
-function nothingOf({ tokens }: Hearing, at: number): Read | undefined {
+/** "No drop", "no end play on the left": a length of nothing, where nothing follows that could be a value of its own. */
+function nothingOf({ tokens, stops }: Hearing, at: number): Read | undefined {
   const found = none.best(tokens, at, tokens.length) ?? straight.longest(tokens, at);
   const field = found && ('caught' in found ? found.caught.field?.[0] : 'drop');
-  if (!found || !field || (tokens[found.end] !== undefined && !separators.has(tokens[found.end]?.word ?? ''))) return undefined;
+  if (!found || !field) return undefined;
+  const end = stops[at] ?? tokens.length;
+  const rest = itemsIn(tokens.slice(found.end, end));
   const { unit, min } = fieldOf(field);
-  if (unit !== 'in' || min !== '0') return undefined;
-  const said = { value: '0', unit, unitSaid: false, resolution: '1', span: spanOf(tokens, at, found.end) };
-  return { end: found.end, intents: [{ kind: 'measure', field, ...said }] };
+  if (unit !== 'in' || min !== '0' || !rest.every(({ is }) => is === 'place' || is === 'filler')) return undefined;
+  const said = { value: '0', unit, unitSaid: false, resolution: '1', ...wherePlaced(rest), span: spanOf(tokens, at, end) };
+  return { end, intents: [{ kind: 'measure', field, ...said }] };
 }
 
 /** A question may follow measures without a comma: "hub face seventy-two what fits". */
@@ -83,18 +87,28 @@ function note({ tokens, text }: Hearing, at: number): Read | undefined {
 }
 
 function command(hearing: Hearing, at: number, fresh: boolean): Read | undefined {
+  const found = commandFrom(hearing, at, fresh);
+  const asked = found || !fresh ? undefined : polite.longest(hearing.tokens, at);
+  return found ?? (asked && commandFrom(hearing, asked.end, fresh));
+}
+
+function commandFrom(hearing: Hearing, at: number, fresh: boolean): Read | undefined {
   const { tokens, text } = hearing;
   const stop = hearing.stops[at] ?? tokens.length;
   const strike = strikes.best(tokens, at, stop);
   const found = commands.best(tokens, at, stop);
   const end = Math.max(strike?.end ?? 0, found?.end ?? 0);
-  const goesOn = found?.meaning === 'confirm' && end === found.end && goingOn.has(commands.best(tokens, end, stop)?.meaning);
+  const says =
+    found?.meaning === 'confirm' && end === found.end && (hearing.expects?.yesNo || !interjections.has(tokens[at]?.word ?? ''));
+  const goesOn = says && goingOn.has(commands.best(tokens, end, stop)?.meaning);
   if (end === 0 || !((ends(tokens, end) || goesOn) && (fresh || end === stop))) return undefined;
   if (!fresh && describes(hearing, at)) return undefined;
   if (corrects(hearing, at, end)) return undefined;
   const span = spanOf(tokens, at, end);
   if (strike && strike.end >= end) {
-    return { end, intents: [{ kind: 'strike', ...(strike.caught.field?.[0] ? { field: strike.caught.field[0] } : {}), span }] };
+    const field = strike.caught.field?.[0];
+    const where = field ? wherePlaced(itemsIn(tokens.slice(at, end))) : {};
+    return { end, intents: [{ kind: 'strike', ...(field ? { field } : {}), ...where, span }] };
   }
   if (!found || (!fresh && answers.has(found.meaning))) return undefined;
   const rest = found.caught.rest && text.slice(...spanOf(tokens, ...found.caught.rest));

@@ -113,7 +113,7 @@ function questionOf({ tokens: all }: Hearing, at: number, { stop, end = stop, to
     kind: 'question',
     topic,
     ...(of ? { of } : {}),
-    ...(given.length > 0 ? { given } : whereIn(asked)),
+    ...(given.length > 0 ? { given } : topic === 'open' ? {} : whereIn(asked)),
     words: whole.map(({ word }) => word).join(' '),
     span: spanOf(all, at, end),
   };
@@ -171,7 +171,8 @@ function inOrder(groups: readonly ReadonlySet<string>[], tokens: readonly Token[
   return false;
 }
 
-function itemsIn(tokens: readonly Token[]): Item[] {
+/** The parts of some words by themselves. */
+export function itemsIn(tokens: readonly Token[]): Item[] {
   const items: Item[] = [];
   for (let at = 0; at < tokens.length; at = items.at(-1)?.end ?? tokens.length) {
     items.push(itemAt(tokens, at, { fields: [], implied: true }));

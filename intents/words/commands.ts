@@ -87,14 +87,14 @@ export const commandWords: readonly CommandWords[] = [
       'go over (it|the numbers|them|the list) [again]',
       "what (have|do|'ve) (you|we) (got|have) (so far|down|written down|recorded)",
       "what've (you|we) got [so far|down|written down]",
-      "tell me what you (have|got|have got|'ve got)",
+      "(tell|give|show) me (what|everything|all) (you|you've|we|we've) [have] [got|written down]",
       'let me hear (it|them|the numbers)',
     ],
   },
   {
     name: 'undo',
     said: [
-      'undo [that|it|the last [one]|that last [one]|last [one]]',
+      'undo [that|it|the last [one|thing|step|value]|that last [one|thing]|last [one]]',
       'take (that|it|the last one|that one) back',
       'take back (that|the last one)',
       'put it back (how|the way) it was',
@@ -165,6 +165,7 @@ export const commandWords: readonly CommandWords[] = [
     name: 'skip',
     said: [
       'skip [that|it|this|the|this step|that step|this one|that one|the step|ahead|over it|over that] [<field>] [because <rest>] [for now]',
+      'skip [over] (it|that|this|this one|that one|the step|this step) [,] [because|since|as|cause] <rest>',
       'skip <rest>',
       '(come|get) back to (it|that|this|that one|this one) [later]',
       'pass [on that|on it|on this|on that one]',
@@ -198,7 +199,7 @@ export const commandWords: readonly CommandWords[] = [
       '(resume|unpause|start again|pick up where we left off|pick it up where we left off) [the] [job|axle job|hub job]',
       "(i'm|i am|we're|we are) back",
       'back to work',
-      "(let's|let us) (pick it up|get back to it|get back to work|carry on|resume)",
+      "(let's|let us) (pick it up|pick it back up|pick that back up|pick up where we left off|get back to it|get back to work|carry on|resume)",
       '(resume|go back to|switch to|back to|switch over to|open up|pull up|reopen) (the|that|my) <rest>',
       '(resume|go back to|switch to|back to|switch over to|go to|pull up|reopen) (job|job number|ticket) <rest>',
       "(okay|ok|all right|alright) i'm (back|ready)",
@@ -221,13 +222,12 @@ export const commandWords: readonly CommandWords[] = [
     name: 'closeJob',
     said: [
       '(close|finish|end|complete|wrap up|close out|close up|sign off|finish up|button up|shut) [out] [up] (the|this|that|my) [axle|hub|trailer] (job|ticket|work order|repair order|inspection|one)',
-      '(close|wrap|finish) it (up|out)',
+      '(close|wrap|finish) (it|this|this one|this job|the job|that job) (up|out)',
       '(close|end|finish) job',
       'job (done|finished|complete)',
       'call (the|this|that) job (done|finished|complete)',
       "that's the job [done]",
       "[(we're|we are|i'm|i am)] (done|finished|all done) (here|for today|with this one|with this trailer|with this job|with the job|with the trailer)",
-      '(wrap|close) (it|this|this one) (up|out)',
       "(that is|that's|thats) it for this (one|job|trailer)",
     ],
   },
@@ -273,10 +273,16 @@ export const commandWords: readonly CommandWords[] = [
   },
 ];
 
+/** Said out of politeness before a command. */
+export const politeWords: readonly string[] = [
+  '(can|could|would|will) you [please] [just]',
+  "(please|kindly|just|go ahead and|let's|let us|i want to|i'd like to|i need to|we need to|you can|you may)",
+];
+
 /** Words that strike what was last said, or the field named. */
 export const strikeWords: readonly string[] = [
   '(strike|scratch|scrap|delete|erase|remove|clear|cancel|forget|drop|throw out|toss|lose|wipe|wipe out|get rid of|take out|take off|pull|kill|ditch) (that|it|that one|this|last|the last|the last one|that last one|that last|last one|last number|the last number|that last number|that number|that measurement|the last measurement|the last value|that value)',
-  '(strike|scratch|scrap|delete|erase|remove|clear|cancel|forget|lose|toss|wipe|wipe out|get rid of|take out|take off|throw out|kill|ditch) [the|my|that|both] <field> [value|number|measurement|reading]',
+  '(strike|scratch|scrap|delete|erase|remove|clear|cancel|forget|lose|toss|wipe|wipe out|get rid of|take out|take off|throw out|kill|ditch) [the|my|that|both] [(left|right|front|rear|middle|driver side|passenger side|left side|right side)] [(left|right|front|rear)] <field> [value|number|measurement|reading]',
   '[never mind|nevermind|nix] (never mind|nevermind|nix that|forget it|belay that|disregard [that|it|the last one])',
   '(take|throw|pull) (that|it|that one|the last one|that last one) (off|out|away)',
   'ignore (that|it|the last one|what i said|that last one)',

@@ -113,6 +113,7 @@ export const conditionWords: readonly ConditionWords[] = [
     said: [
       '(looks|look|is|are|still|feels|all) (good|fine|ok|okay|clean|new|like new|tight|solid|straight|smooth|true)',
       '(in good shape|in good condition|no cracks|nothing wrong|good shape)',
+      'no (play|wobble|slop|leak|leaks|noise|damage|rust|scoring|pitting)',
       // How a keeper is locked.
       '(bent|folded|bend) (over|back|up|down|around)',
     ],
