@@ -107,7 +107,7 @@ function value(tokens: readonly Token[], at: number, calling: Calling): Item | u
   const sidewall = sidewallAt(tokens, at);
   if (sidewall) return { is: 'choice', field: sidewall.field, choice: sidewall.choice, start: at, end: sidewall.end };
   const quantity = quantityAt(tokens, at, calling);
-  if (quantity && isPronoun(tokens, at, quantity)) return undefined;
+  if (quantity && (isPronoun(tokens, at, quantity) || (calling.fields.length > 0 && isTime(tokens, quantity)))) return undefined;
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
   if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
@@ -130,6 +130,10 @@ function mayStart(tokens: readonly Token[], at: number, calling: Calling): boole
     quantityStarts.has(token.word) || stampStarts.has(token.word) || calling.fields.some((field) => holds(field) !== 'number')
   );
 }
+
+/** "Tread thirty seconds": a time, or a fraction whose top was lost; no size of what was named. */
+const isTime = (tokens: readonly Token[], { end, unit }: QuantityReading): boolean =>
+  unit === undefined && /^(second|minute|hour|day|week)s?$/.test(tokens[end]?.word ?? '');
 
 const signs: ReadonlySet<string> = new Set(['-', '+', '~']);
 

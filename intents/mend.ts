@@ -1,6 +1,7 @@
 // Mishearings and spellings put right before reading: rows of data/mishearings.json, homophones only where a number can stand,
 // and, as a last resort, a field's name by its sound. What was heard is kept on the token.
 import { type Mishearing, mishearings } from '#data';
+import { fieldNames } from './fields.ts';
 import { lexicon } from './lexicon.ts';
 import { classOf, isNumberWord } from './numbers/classes.ts';
 import { readParts } from './numbers/fraction.ts';
@@ -166,6 +167,9 @@ function leadsNumber(tokens: readonly Token[], end: number, word: string, before
   if (before.at(-1)?.word === 'on' || before.at(-1)?.word === 'by') return isNumberWord(before.at(-2));
   const alone = word === 'to' || word === 'for' || word === 'too';
   if (follows?.is === 'and') return canCount(tokens, end + 1);
+  const named = fieldNames.vocabulary.has(before.at(-1)?.word ?? '');
+  const parted = follows?.is === 'tens' && unitOrdinals.has(tokens[end + 1]?.word ?? '');
+  if (named && (readUnit(tokens, end) || parted || (word !== 'to' && word !== 'for' && next === undefined))) return true;
   const sized = readUnit(tokens, end) !== undefined || denominators.has(next?.word ?? '') || follows?.is === 'point';
   return sized && (!alone || before.length === 0 || classOf(before.at(-1))?.is === 'and');
 }

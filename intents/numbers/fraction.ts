@@ -47,6 +47,8 @@ function typedSlash(tokens: readonly Token[], at: number): Part | undefined {
   const over = slash?.word === '/' || slash?.word === 'over';
   if (top?.kind !== 'number' || !over || bottom?.kind !== 'number') return undefined;
   if (!/^\d+$/.test(top.word) || !/^0*[1-9]\d*$/.test(bottom.word)) return undefined;
+  // "25580/25520" are a cone and its cup.
+  if (top.word.length > 3 && bottom.word.length > 3) return undefined;
   return { end: at + 3, numerator: Number(top.word), denominator: Number(bottom.word) };
 }
 

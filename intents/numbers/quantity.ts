@@ -80,6 +80,8 @@ const skipArticle = (tokens: readonly Token[], at: number) =>
 export function readAmount(tokens: readonly Token[], at: number, plausible?: Plausible): QuantityReading | undefined {
   const [likeliest] = likeliestAmount(tokens, at);
   if (!plausible || !likeliest || plausible(likeliest.value, likeliest.unit)) return likeliest;
+  const small = thousandsForThousandths(tokens, likeliest.number);
+  if (small && plausible(small.value, small.unit)) return small;
   // Only a run of chunks may be cut short; a fraction or a schoolbook number was said whole.
   if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return likeliest;
   const thousandths = withoutPoint(tokens, likeliest.number);
@@ -90,6 +92,13 @@ export function readAmount(tokens: readonly Token[], at: number, plausible?: Pla
     .slice(1)
     .map((number) => withUnit(tokens, number));
   return shorter.find(({ value, unit }) => plausible(value, unit)) ?? likeliest;
+}
+
+/** "two thousands" of an end play were thousandths, misheard. */
+function thousandsForThousandths(tokens: readonly Token[], number: NumberReading): QuantityReading | undefined {
+  if (!/^thousands?$/.test(tokens[number.end - 1]?.word ?? '')) return undefined;
+  const value = number.value.div(1_000_000);
+  return withUnit(tokens, { ...number, value, soundsLike: [number.value], shape: 'decimal', resolution: '1/1000' });
 }
 
 /** "oh oh five" off a dial is .005: digits that lead with nought, the point unsaid. */
@@ -193,7 +202,10 @@ function amount(
 /** "six foot two and a quarter", `7'-4 3/8"`, "4ft 11in", "six feet and two inches". Bare inches only below twelve. */
 function feetAndInches(tokens: readonly Token[], feet: QuantityReading, unit: UnitReading): QuantityReading | undefined {
   if (unit.times.compare(12) !== 0) return undefined;
-  const joined = classOf(tokens[feet.end])?.is === 'and' || tokens[feet.end]?.word === ',';
+  const joint = tokens[feet.end];
+  // "8 ft. 6 in."
+  const stop = joint?.word === '.' && joint.glued && tokens[feet.end + 1]?.kind === 'number';
+  const joined = classOf(joint)?.is === 'and' || joint?.word === ',' || stop;
   const dash = tokens[feet.end]?.word === '-' && isNumberWord(tokens[feet.end + 1]);
   const number = readNumbers(tokens, joined || dash ? feet.end + 1 : feet.end).find(
     ({ value }) => value.compare(12) < 0 && value.s >= 0n,

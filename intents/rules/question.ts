@@ -12,10 +12,12 @@ import { intentsOf, spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
 import type { Intent, MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
-import { aboutParts, judgingWords, openers, sureOpeners, tellings, topics } from '../words/questions.ts';
+import { aboutParts, judgingWords, nounOpeners, openers, sureOpeners, tellings, topics } from '../words/questions.ts';
+import { defectAt } from './remark.ts';
 
 const sure = table([['sure' as const, sureOpeners]]);
 const opening = table([['opens' as const, openers]]);
+const nouns = table([['noun' as const, nounOpeners]]);
 const parts = lexicon(aboutParts);
 
 type Keyed = { readonly topic: Topic; readonly groups: readonly ReadonlySet<string>[] };
@@ -31,7 +33,9 @@ const telling = keyedOf(tellings);
 /** True where a question opens; only at the very start of a statement may "is" or "does" open one. */
 export function opens(tokens: readonly Token[], at: number, stop: number, first: boolean): boolean {
   if (sure.best(tokens, at, stop) !== undefined) return true;
-  return first && (opening.best(tokens, at, stop) !== undefined || judges(tokens, at, stop));
+  if (!first) return false;
+  const noun = nouns.best(tokens, at, stop) !== undefined && !defectAt(tokens, at, stop);
+  return noun || opening.best(tokens, at, stop) !== undefined || judges(tokens, at, stop);
 }
 
 /** "Is one sixty too hot", "are ten thou okay": a number to be judged, not taken. */

@@ -21,7 +21,7 @@ interface Size {
 export function readBoltPattern(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
   for (const { end, value } of readWholes(tokens, at)) {
     if (value > 99) continue;
-    const joint = jointAt(tokens, end);
+    const joint = jointAt(tokens, end) ?? (asked && tokens[end]?.word === '-' ? { end: end + 1, sure: false } : undefined);
     if (!joint) continue;
     const circle = circleAt(tokens, joint.end);
     if (!circle) {

@@ -28,11 +28,15 @@ export const openers: readonly string[] = [
   '(got|have you got|have we got|do we have|do you have|you got) (a|an|any|the|anything|something)',
   'need to know',
   '(star|criss cross|crisscross) pattern',
-  '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
   '(read|give) me [back] (the|my)',
   '(voltage|volt|wire) drop (for|on|of|over|at|across)',
   '(bolt stretch|stretch|elongation) (for|on|of|over)',
   'give me the (torque|sequence|specs|spec|bolt pattern|end play|tyre pressure|pressure)',
+];
+
+/** A thing and what it is for: a question, unless a defect is told of it. */
+export const nounOpeners: readonly string[] = [
+  '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
 ];
 
 /** What is asked of a number: whether it will do. */
