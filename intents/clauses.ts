@@ -11,18 +11,22 @@ interface Clause {
   readonly items: readonly Item[];
 }
 
+/** No clause that tells a defect has more parts. */
+const longest = 60;
+
 /** Clauses in the order said; a statement that tells no defect is one clause of measures. */
-export function clausesOf(items: readonly Item[], tokens: readonly Token[]): Clause[] {
+export function clausesOf(items: readonly Item[], tokens: readonly Token[]): readonly Clause[] {
+  if (!defectAt(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0)) return [{ is: 'measures', items }];
   const pieces = split(items)
-    .flatMap((piece) => parted(piece, tokens))
-    .map((piece) => ({ items: piece, is: kindOf(piece, tokens) }));
+    .flatMap((piece) => (piece.length > longest ? [piece] : parted(piece, tokens)))
+    .map((piece) => ({ items: piece, is: piece.length > longest ? 'measures' : kindOf(piece, tokens) }));
   if (pieces.every(({ is }) => is !== 'remark')) return [{ is: 'measures', items }];
-  const clauses: Clause[] = [];
+  const clauses: { is: Clause['is']; items: Item[] }[] = [];
   for (const [at, { is, items: piece }] of pieces.entries()) {
     const last = clauses.at(-1);
     const kind = is === 'words' ? sideOf(piece, last?.is, pieces[at + 1]?.is) : is;
-    if (last?.is === kind) clauses[clauses.length - 1] = { is: kind, items: [...last.items, ...piece] };
-    else clauses.push({ is: kind, items: piece });
+    if (last?.is === kind) last.items.push(...piece);
+    else clauses.push({ is: kind, items: [...piece] });
   }
   return clauses;
 }

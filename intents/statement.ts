@@ -9,6 +9,8 @@ import { interjections } from './words/fillers.ts';
 
 export interface Statement {
   readonly items: Item[];
+  /** A value was heard. */
+  measures: boolean;
   /** Nothing but fillers since the last stop. */
   fresh: boolean;
   /** Nothing but "okay", "so" and their like since the last stop. */
@@ -23,6 +25,7 @@ export interface Statement {
 
 export const newStatement = (): Statement => ({
   items: [],
+  measures: false,
   fresh: true,
   opening: true,
   asksNothing: false,
@@ -38,6 +41,7 @@ export function addItem(to: Statement, item: Item, tokens: readonly Token[]): vo
   to.opening = stops || (to.opening && (item.is === 'and' || (idle && interjections.has(tokens[item.start]?.word ?? ''))));
   if (stops) to.asksNothing = false;
   if (isValue(item)) {
+    to.measures = true;
     to.nameless = to.named ? undefined : item;
     to.named = undefined;
   } else if (item.is === 'names') {

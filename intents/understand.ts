@@ -31,7 +31,7 @@ export interface Hearing {
   readonly expects: Expects | undefined;
   /** For each token, where its statement ends: at a comma, a full stop, or the end. */
   readonly stops: readonly number[];
-  /** Something may be said to be more or less than the value before. */
+  /** Something may lean on the value before: the same elsewhere, so much more or less. */
   readonly leans: boolean;
 }
 

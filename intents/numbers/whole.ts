@@ -26,6 +26,8 @@ interface Chunk {
 }
 
 const longestRun = 24;
+/** Beyond these it is a part number, and nothing is weighed against what sounds alike. */
+const longestLike = 8;
 
 /** Every way to read a whole number that begins at `at`, shortest first. */
 export const readWholes: (tokens: readonly Token[], at: number) => readonly Whole[] = remembered(wholesAt);
@@ -103,10 +105,11 @@ const likeTens = (value: number) => (value > 20 ? value / 10 + 10 - value : 0);
 function runs(tokens: readonly Token[], at: number): Whole[] {
   const found: Whole[] = [];
   const chunks: Chunk[] = [];
+  let digits = '';
   for (let chunk = chunkAt(tokens, at); chunk && chunks.length < longestRun; chunk = chunkAt(tokens, chunk.end)) {
     chunks.push(chunk);
+    digits += chunk.text;
     if (chunks.length === 1) continue;
-    const digits = chunks.map(({ text }) => text).join('');
     const larger = hundredsAfter(tokens, chunk, chunks, digits) ?? thousandsAfter(tokens, chunk, chunks, digits);
     if (larger) found.push(larger);
     // "two thirty-five hundred": the last chunk begins a number of its own.
@@ -119,7 +122,7 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       chunks: chunks.length,
       head: chunks[0]?.text.length ?? 0,
       shop: false,
-      soundsLike: likes(chunks, digits.length),
+      soundsLike: digits.length > longestLike ? [] : likes(chunks, digits.length),
     });
   }
   return found;

@@ -4,7 +4,6 @@ import { type Item, itemAt, nothingCalled } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
 import { wherePlaced } from '../refine/bind.ts';
-import { isValue } from '../refine/cells.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Statement } from '../statement.ts';
 import type { Token } from '../tokens.ts';
@@ -29,7 +28,7 @@ const fromThat = lexicon([[true, ['(to|off|from|of|on) (that|it|the last [one|va
 
 /** "Same on the other side", "right the same": nothing but places and "the same", and nothing measured in the same breath. */
 export function sameElsewhere(tokens: readonly Token[], at: number, stop: number, current: Statement): Read | undefined {
-  if (!current.fresh || current.items.some(isValue)) return undefined;
+  if (!current.fresh || current.measures) return undefined;
   const items = itemsTo(tokens, at, stop);
   // "The same as the left" tells where from.
   const places = items.filter(({ is, start }) => is === 'place' && !isSource(tokens, start));
@@ -44,8 +43,13 @@ const isSource = (tokens: readonly Token[], at: number): boolean =>
   tokens[at - 1]?.word === 'as' || (tokens[at - 1]?.word === 'the' && tokens[at - 2]?.word === 'as');
 
 /** Without one of these words nothing leans. */
-const leanings: ReadonlySet<string> = new Set([...before.vocabulary, ...after.vocabulary]);
-/** True where something may be said to be more or less; asked once of an utterance. */
+const leanings: ReadonlySet<string> = new Set([
+  ...before.vocabulary,
+  ...after.vocabulary,
+  ...'same ditto likewise too also well matches change different'.split(' '),
+]);
+
+/** True where something may lean on the value before; asked once of an utterance. */
 export const mayLean = (tokens: readonly Token[]): boolean => tokens.some(({ word }) => leanings.has(word));
 
 /** "An eighth less", "right a sixteenth more", "add half an inch to that". */

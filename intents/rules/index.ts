@@ -40,16 +40,17 @@ export function ruleAt(hearing: Hearing, at: number, current: Statement): Read |
 }
 
 function leaning(hearing: Hearing, at: number, current: Statement): Read | undefined {
+  if (!hearing.leans) return undefined;
   const stop = hearing.stops[at] ?? hearing.tokens.length;
-  return sameElsewhere(hearing.tokens, at, stop, current) ?? (hearing.leans ? adjusted(hearing, at) : undefined);
+  return sameElsewhere(hearing.tokens, at, stop, current) ?? adjusted(hearing, at);
 }
 
 /** "No drop", "no end play on the left": a length of nothing, where nothing follows that could be a value of its own. */
 function nothingOf({ tokens, stops }: Hearing, at: number): Read | undefined {
   const found = none.best(tokens, at, tokens.length) ?? straight.longest(tokens, at);
   const field = found && ('caught' in found ? found.caught.field?.[0] : 'drop');
-  if (!found || !field) return undefined;
   const end = stops[at] ?? tokens.length;
+  if (!found || !field || end - found.end > 8) return undefined;
   const rest = itemsIn(tokens.slice(found.end, end));
   const { unit, min } = fieldOf(field);
   if (unit !== 'in' || min !== '0' || !rest.every(({ is }) => is === 'place' || is === 'filler')) return undefined;
@@ -66,7 +67,7 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   if (whole) return { intents: [whole], end: tokens.length };
   const sum = opening ? computeIn(tokens, at, stop) : undefined;
   if (sum) return { intents: [sum], end: stop };
-  const told = opening ? toldIn(hearing, at) : undefined;
+  const told = opening && tokens[at]?.kind !== 'mark' ? toldIn(hearing, at) : undefined;
   if (told) return { intents: [told], end: tokens.length };
   if (current.asksNothing || !opens(tokens, at, stop, opening)) return undefined;
   const found = questionAt(hearing, at);

@@ -50,7 +50,7 @@ export function vinFault(vin: string): string | undefined {
 }
 
 export function readVin(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
-  if (!asked && tokens[at]?.glued) return undefined;
+  if (!asked && (tokens[at]?.glued || [0, 1, 2].every((next) => tokens[at + next]?.kind === 'number'))) return undefined;
   const read = charactersAt(tokens, at);
   if (!read || (!asked && read.text.length !== 17)) return undefined;
   const fault = vinFault(read.text);

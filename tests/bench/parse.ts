@@ -1,107 +1,18 @@
-// npm run -s bench:parse: how fast phrases are read and how many come out right, for us and for the general libraries, in one run.
-import { readFileSync } from 'node:fs';
-import { performance } from 'node:perf_hooks';
-import numberWithUnit from '@microsoft/recognizers-text-suite';
-import nlp from 'compromise';
-import words from 'words-to-numbers';
-import { understand } from '#intents';
+// npm run -s bench:parse: bundles the readers as the page and the server are bundled, then runs them in a plain Node process; a
+// development loader would slow every function that keeps its name.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'esbuild';
 
-interface Row {
-  readonly text: string;
-  readonly expect: readonly { readonly kind: string; readonly value?: string; readonly to?: string; readonly not?: string }[];
-}
-
-const rows = readFileSync(new URL('../acceptance/phrases/shop.jsonl', import.meta.url), 'utf8')
-  .trim()
-  .split('\n')
-  .map((line) => JSON.parse(line) as Row);
-
-/** The phrases whose every intent is a plain number: what a general library could read too. */
-const numeric = rows.filter(
-  ({ expect }) =>
-    expect.length > 0 &&
-    expect.every(({ value, not, to }) => value !== undefined && /^-?\d+(\/\d+)?$/.test(value) && !not && !to),
-);
-const wanted = ({ expect }: Row) => expect.map(({ value = '0' }) => asNumber(value));
-const asNumber = (text: string) =>
-  text
-    .split('/')
-    .map(Number)
-    .reduce((top, bottom) => top / bottom);
-
-interface Reader {
-  readonly name: string;
-  readonly read: (text: string) => readonly number[];
-}
-
-const { Culture, recognizeNumber, recognizeDimension } = numberWithUnit;
-const resolved = (found: readonly { resolution: Record<string, unknown> }[]) =>
-  found.map(({ resolution }) => Number(resolution.value));
-
-const readers: readonly Reader[] = [
-  {
-    name: 'ours',
-    read: (text) => understand(text).intents.flatMap((intent) => ('value' in intent ? [asNumber(intent.value)] : [])),
-  },
-  {
-    name: 'compromise',
-    read: (text) =>
-      (nlp(text).numbers().json() as readonly { number?: { num?: number } }[]).map(({ number }) => number?.num ?? Number.NaN),
-  },
-  {
-    name: 'recognizers (number + unit)',
-    read: (text) => {
-      recognizeDimension(text, Culture.English);
-      return resolved(recognizeNumber(text, Culture.English));
-    },
-  },
-  {
-    name: 'words-to-numbers',
-    read: (text) =>
-      String(words.wordsToNumbers(text) ?? '')
-        .match(/-?\d+(\.\d+)?/g)
-        ?.map(Number) ?? [],
-  },
-];
-
-/** Values in the unit said: feet-and-inches count as right either way round, so a library is not marked down for units. */
-function isRight(row: Row, values: readonly number[]): boolean {
-  const all = wanted(row);
-  return values.length === all.length && all.every((value, at) => Math.abs((values[at] ?? Number.NaN) - value) < 1e-9);
-}
-
-/** Each phrase's time is its median over the rounds, so that what else the machine did does not count; percentiles are over phrases. */
-function measure({ name, read }: Reader): Record<string, string | number> {
-  const rounds = name === 'ours' ? 61 : 11;
-  const times = rows.map(() => [] as number[]);
-  for (let round = 0; round <= rounds; round += 1) {
-    for (const [at, { text }] of rows.entries()) {
-      const start = performance.now();
-      read(text);
-      if (round > 0) times[at]?.push((performance.now() - start) * 1000);
-    }
-  }
-  const medians = times.map((all) => middle(all)).sort((a, b) => a - b);
-  const at = (share: number) => Math.round(medians[Math.floor(medians.length * share)] ?? 0);
-  const right = numeric.filter((row) => isRight(row, read(row.text))).length;
-  const perSecond = Math.round(medians.length / (medians.reduce((sum, time) => sum + time, 0) / 1e6));
-  const share = Number(((right / numeric.length) * 100).toFixed(1));
-  return { reader: name, 'phrases/s': perSecond, 'p50 us': at(0.5), 'p99 us': at(0.99), 'right %': share };
-}
-
-const middle = (all: number[]) => all.sort((a, b) => a - b)[Math.floor(all.length / 2)] ?? 0;
-
-console.log(`${rows.length} shop phrases; right values on the ${numeric.length} that hold plain numbers only`);
-console.table(readers.map(measure));
-
-const one = 'left hub face seventy two and three eighths ';
-console.log('one utterance of n measurements, ms (best of 20):');
-for (const count of [1, 10, 100, 1000]) {
-  const text = one.repeat(count);
-  const times = Array.from({ length: 20 }, () => {
-    const start = performance.now();
-    understand(text);
-    return performance.now() - start;
-  });
-  console.log(`  ${String(count).padStart(4)}  ${Math.min(...times).toFixed(3)}`);
+const folder = mkdtempSync(join(tmpdir(), 'axlehand-bench-'));
+const outfile = join(folder, 'parse.cjs');
+try {
+  const entryPoints = [join(import.meta.dirname, 'parse-run.ts')];
+  await build({ entryPoints, outfile, bundle: true, packages: 'external', platform: 'node', format: 'cjs', target: 'node20' });
+  const env = { ...process.env, NODE_PATH: join(import.meta.dirname, '../../node_modules') };
+  process.exitCode = spawnSync(process.execPath, [outfile], { stdio: 'inherit', env }).status ?? 1;
+} finally {
+  rmSync(folder, { recursive: true });
 }
