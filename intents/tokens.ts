@@ -75,20 +75,20 @@ export function tokenise(text: string): Token[] {
     const start = match.index;
     const end = pattern.lastIndex;
     const glued = start === last;
-    const before = tokens.at(-1);
-    const sized = glued && before?.kind === 'number' && /\.|^\d{1,3}$/.test(before.word) && !/[\p{L}\d]/u.test(text.charAt(end));
-    const size = sized ? bigSizes.get(match[0]) : undefined;
-    tokens.push({ ...read(match), span: [start, end], glued, ...(size ? { word: size, heard: match[0] } : {}) });
+    const token = read(match, [start, end], glued);
+    const before = glued ? tokens.at(-1) : undefined;
+    const sized = before?.kind === 'number' && bigSizes.get(match[0]);
+    const isSize = sized && /\.|^\d{1,3}$/.test(before.word) && !/[\p{L}\d]/u.test(text.charAt(end));
+    tokens.push(isSize ? { ...token, word: sized, heard: match[0] } : token);
     last = end;
   }
   return tokens;
 }
 
-function read(match: RegExpMatchArray): Pick<Token, 'word' | 'kind'> {
-  const [, number, word, fraction, mark = ''] = match;
-  if (number !== undefined) return { kind: 'number', word: number.replace(/[, ]/g, '') };
-  if (word !== undefined) return { kind: 'word', word: word.toLowerCase().replace('’', "'") };
-  if (fraction !== undefined) return { kind: 'fraction', word: vulgar.get(fraction) ?? '' };
+function read([, number, word, fraction, mark = '']: RegExpMatchArray, span: Span, glued: boolean): Token {
+  if (number !== undefined) return { kind: 'number', word: number.replace(/[, ]/g, ''), span, glued };
+  if (word !== undefined) return { kind: 'word', word: word.toLowerCase().replace('’', "'"), span, glued };
+  if (fraction !== undefined) return { kind: 'fraction', word: vulgar.get(fraction) ?? '', span, glued };
   const same = sameMark.get(mark) ?? mark;
-  return { kind: same === 'x' ? 'word' : 'mark', word: same };
+  return { kind: same === 'x' ? 'word' : 'mark', word: same, span, glued };
 }

@@ -9,7 +9,7 @@ import type { Statement } from '../statement.ts';
 import type { Token } from '../tokens.ts';
 import type { CommandIntent, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
-import { lessWords, moreWords, putWords, takeWords } from '../words/again.ts';
+import { leaningWords, lessWords, moreWords, putWords, takeWords } from '../words/again.ts';
 
 interface Read {
   readonly intents: readonly CommandIntent[];
@@ -42,15 +42,8 @@ export function sameElsewhere(tokens: readonly Token[], at: number, stop: number
 const isSource = (tokens: readonly Token[], at: number): boolean =>
   tokens[at - 1]?.word === 'as' || (tokens[at - 1]?.word === 'the' && tokens[at - 2]?.word === 'as');
 
-/** Without one of these words nothing leans. */
-const leanings: ReadonlySet<string> = new Set([
-  ...before.vocabulary,
-  ...after.vocabulary,
-  ...'same ditto likewise too also well matches change different'.split(' '),
-]);
-
 /** True where something may lean on the value before; asked once of an utterance. */
-export const mayLean = (tokens: readonly Token[]): boolean => tokens.some(({ word }) => leanings.has(word));
+export const mayLean = (tokens: readonly Token[]): boolean => tokens.some(({ word }) => leaningWords.has(word));
 
 /** "An eighth less", "right a sixteenth more", "add half an inch to that". */
 export function adjusted({ tokens, stops }: Hearing, at: number): Read | undefined {
