@@ -60,12 +60,12 @@ function metric(tokens: readonly Token[], at: number, prefix: string): Stamp | u
   const ratio = digits(tokens, afterSlash(tokens, width.end), 2);
   if (!ratio || Number(ratio.text) < 25 || Number(ratio.text) > 95 || Number(ratio.text) % 5 !== 0) return undefined;
   const make = makes[tokens[ratio.end]?.word ?? ''];
-  const rim = rimAt(tokens, make ? ratio.end + 1 : ratio.end);
+  const rim = rimAt(tokens, make || tokens[ratio.end]?.word === ',' ? ratio.end + 1 : ratio.end);
   return rim && stamp(rim.end, `${prefix}${width.text}/${ratio.text}${make ?? '-'}${rim.text}`);
 }
 
 const afterSlash = (tokens: readonly Token[], at: number) =>
-  ['/', 'slash', 'by', '-', 'series'].includes(tokens[at]?.word ?? '') ? at + 1 : at;
+  ['/', 'slash', 'by', '-', 'series', ','].includes(tokens[at]?.word ?? '') ? at + 1 : at;
 
 /** Rims from 8 to 24.5 inches. */
 function rimAt(tokens: readonly Token[], at: number): { end: number; text: string } | undefined {
