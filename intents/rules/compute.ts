@@ -16,6 +16,7 @@ import {
   leadWords,
   mannerWords,
   multipleWords,
+  nearestWords,
   type Op,
   type Prefix,
   prefixWords,
@@ -29,6 +30,7 @@ const infix = lexicon(infixWords);
 const prefix = lexicon(prefixWords);
 const multiples = lexicon(multipleWords);
 const manners = lexicon(mannerWords);
+const nearestParts = lexicon(nearestWords);
 const sides = lexicon(sideWords);
 
 /** No sum takes more words. */
@@ -86,7 +88,7 @@ const linking: ReadonlySet<string> = new Set('is are in there to does do make ma
 /** "nearest sixteenth to point seven one". */
 function nearest(tokens: readonly Token[], at: number): Reading | undefined {
   const start = tokens[at]?.word === 'the' ? at + 1 : at;
-  const manner = tokens[start]?.word === 'nearest' ? manners.longest(tokens, start + 1) : undefined;
+  const manner = tokens[start]?.word === 'nearest' ? nearestParts.longest(tokens, start + 1) : undefined;
   if (!manner || !['to', 'of', 'for'].includes(tokens[manner.end]?.word ?? '')) return undefined;
   const found = expression(tokens, manner.end + 1, true);
   return found && within(found, (a) => ({ op: 'tell', a, ...manner.meaning }));
@@ -102,7 +104,7 @@ const within = ({ term, otherwise, end }: Reading, wrap: Wrap): Reading => ({
 
 /** A unit, or a manner of telling: "newton metres", "sixteenths", "a decimal". */
 function intoAt(tokens: readonly Token[], at: number): { readonly end: number; readonly wrap: Wrap } | undefined {
-  const manner = manners.longest(tokens, at);
+  const manner = tokens[at - 1]?.word === 'nearest' ? nearestParts.longest(tokens, at) : manners.longest(tokens, at);
   if (manner) return { end: manner.end, wrap: (a) => ({ op: 'tell', a, ...manner.meaning }) };
   const unit = readUnit(tokens, at);
   return unit && { end: unit.end, wrap: (a) => ({ op: 'convert', a, into: unit.unit }) };

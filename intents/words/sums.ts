@@ -48,6 +48,18 @@ export const multipleWords: readonly (readonly [readonly [number, number], reado
   [[2, 1], ['(twice|double)']],
 ];
 
+const tapeParts: readonly (readonly [parts: number, one: string, many: string])[] = [
+  [2, 'half', 'halves'],
+  [4, 'quarter', 'quarters'],
+  [8, 'eighth', 'eighths'],
+  [16, 'sixteenth', 'sixteenths'],
+  [32, '(thirty second|thirty-second)', '(thirty seconds|thirty-seconds)'],
+  [64, '(sixty fourth|sixty-fourth)', '(sixty fourths|sixty-fourths)'],
+];
+
+/** What a result is rounded to: "the nearest sixteenth". One part alone is a measure: "change tread to quarter". */
+export const nearestWords = tapeParts.map(([parts, one]) => [{ as: 'fraction' as const, parts }, [one]] as const);
+
 /** How a result is to be told, where it is no unit. */
 export const mannerWords: readonly (readonly [
   { readonly as: 'decimal' | 'fraction' | 'thousandths'; readonly parts?: number },
@@ -56,12 +68,7 @@ export const mannerWords: readonly (readonly [
   [{ as: 'decimal' }, ['[a] decimal', 'decimals']],
   [{ as: 'fraction' }, ['[a] fraction', 'fractions']],
   [{ as: 'thousandths' }, ['thou', 'thous', 'thousandths', 'thousands', 'mils']],
-  [{ as: 'fraction', parts: 2 }, ['half', 'halves']],
-  [{ as: 'fraction', parts: 4 }, ['quarter', 'quarters']],
-  [{ as: 'fraction', parts: 8 }, ['eighth', 'eighths']],
-  [{ as: 'fraction', parts: 16 }, ['sixteenth', 'sixteenths']],
-  [{ as: 'fraction', parts: 32 }, ['thirty (second|seconds)', 'thirty-second', 'thirty-seconds']],
-  [{ as: 'fraction', parts: 64 }, ['sixty (fourth|fourths)']],
+  ...tapeParts.map(([parts, , many]) => [{ as: 'fraction' as const, parts }, [many]] as const),
 ];
 
 /** Without one of these nothing is computed. */
