@@ -1,7 +1,10 @@
 // One turn as a pure function: (job, heard, now) -> (events, reply). Policy and wording live here.
 
+export type { BillRow } from './answers/fitment-parts.ts';
 /** The desk's hand on a value, after the fact: events, or why not. */
 export { deskAction } from './desk.ts';
+/** The rack held against a job, check by check. */
+export { type FitAxle, type FitRow, type RackView, rackView } from './rack.ts';
 /** The job sheet as one plain structure, with what is still open. */
 export { type Sheet, type SheetChange, type SheetRow, type SheetValue, sheet } from './sheet.ts';
 /** The sheet in rows for a spreadsheet. */

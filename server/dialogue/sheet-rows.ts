@@ -21,6 +21,10 @@ function lines(sheet: Sheet): readonly Cells[] {
     ...(axle ? [{ part: 'axle', item: axle.title, remark: axle.figures.join('; ') }] : []),
     ...(verdict ? [{ part: 'verdict', item: verdict.text, status: taken(verdict), remark: verdict.reasons.join('; ') }] : []),
     ...sheet.parts.map((item) => ({ part: 'part', item })),
+    ...sheet.bill.map(({ part, quantity, what, why, rests, sure }) => ({
+      ...{ part: 'bill', item: part, shown: what, value: quantity, status: sure ? 'told' : 'not told' },
+      remark: [why, rests.length > 0 && `rests on ${rests.join(', ')}`].filter(Boolean).join('; '),
+    })),
     ...sheet.skipped.map(({ step, reason }) => ({ part: 'skipped', item: step, remark: reason })),
     ...sheet.notes.map(({ text, closed, at, who }) => ({ part: 'note', item: text, at, who, ...closedWhy(closed) })),
     ...sheet.cautions.map((item) => ({ part: 'caution', item, status: 'given' })),

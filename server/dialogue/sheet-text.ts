@@ -1,4 +1,5 @@
 // The job sheet in plain text, for a terminal or a printer.
+import type { BillRow } from './answers/fitment-parts.ts';
 import type { Sheet, SheetRow, SheetValue } from './sheet.ts';
 
 /** At most about a hundred wide. A question mark stands before what nobody confirmed. */
@@ -12,6 +13,7 @@ export function sheetText(sheet: Sheet): string {
     ...part('Axle', axle(sheet)),
     ...part('Does it fit', verdict(sheet)),
     ...part('Parts', sheet.parts.length > 0 ? [sheet.parts.join(', ')] : []),
+    ...part('Bill of parts', sheet.bill.flatMap(billLines)),
     ...part('Steps', [
       `${sheet.steps.done} of ${sheet.steps.of} done`,
       ...sheet.skipped.map(({ step, reason }) => `skipped: ${step} (${reason})`),
@@ -54,6 +56,11 @@ const value = (cell: SheetValue | undefined): string =>
 const reading = ({ sure, shown }: SheetValue): string => `${sure ? '' : '? '}${shown}`;
 
 const proofLines = (row: SheetRow): readonly string[] => [line(row), ...(row.judged ? [`  ${row.judged}`] : [])];
+
+function billLines({ part: name, quantity, what, why, rests, sure }: BillRow): readonly string[] {
+  const head = `${sure ? '' : '? '}${[quantity, name].filter(Boolean).join(' ')}${what ? `: ${what}` : ''}`;
+  return [head, `    ${[why, rests.length > 0 && `rests on ${rests.join(', ')}`].filter(Boolean).join('; ')}`];
+}
 
 const axle = ({ axle: chosen }: Sheet): readonly string[] => (chosen ? [chosen.title, ...chosen.figures] : []);
 

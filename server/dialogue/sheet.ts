@@ -1,6 +1,7 @@
 // The job sheet as one plain structure: what was measured, what was decided, what was done, what is still open. It signs for nobody.
 import { cautionOf, type FieldId, fieldOf, jobKinds } from '#data';
 import type { JobRecord, ValueId, ValueRecord } from '#log/events';
+import { type BillRow, billRows } from './answers/fitment-parts.ts';
 import { verdictWords } from './answers/fitment-words.ts';
 import { judgeValue } from './answers/service.ts';
 import { openPoints } from './open.ts';
@@ -66,6 +67,8 @@ export interface Sheet {
     readonly unsure: readonly string[];
   };
   readonly parts: readonly string[];
+  /** What the job takes: each part, how many, why, and which measurements it rests on. */
+  readonly bill: readonly BillRow[];
   readonly steps: { readonly done: number; readonly of: number };
   readonly skipped: readonly { readonly step: string; readonly reason: string }[];
   readonly notes: readonly { readonly text: string; readonly at: string; readonly who: string; readonly closed?: string }[];
@@ -106,6 +109,7 @@ export function sheet(record: JobRecord, know: Know): Sheet {
     ...axleOf(job, shop),
     ...verdictOf(job, shop),
     parts: partsOf(job),
+    bill: billRows(job, know),
     ...stepsOf(job),
     notes: job.notes
       .filter(({ closed }) => closed !== 'undone')

@@ -72,6 +72,8 @@ export const jobQuery = z.object({
 
 export const after = z.object({ after: z.coerce.number().int().min(0).optional() });
 
+export const rackQuery = z.object({ most: z.coerce.number().int().min(1).max(50).optional() });
+
 /** zod's optional keys may hold undefined; the wire's may not. */
 type Loose<T> = { [K in keyof T]: undefined extends T[K] ? T[K] | undefined : T[K] };
 

@@ -1,88 +1,67 @@
 // The shop's own rack, in and out as CSV: one axle a line. A bad line is left out and named; the good ones are taken.
 import Papa from 'papaparse';
-import { Fraction } from '#core';
-import { type Field, type FieldId, fields, type StockAxle } from '#data';
+import { isFault, readStockRow, stockColumns, writeStockRow } from '#core';
+import { fields, type StockAxle } from '#data';
+import type { StockLineFault } from '#wire';
 
-export interface StockFault {
-  /** Counts from 1; the header is line 1. */
-  readonly line: number;
-  readonly column: string;
-  readonly fault: string;
-}
-
-const plain = ['id', 'title', 'place', 'quantity'];
-const fieldById = new Map<string, Field>(fields.map((field) => [field.id, field]));
+const columns: ReadonlySet<string> = new Set(['id', 'title', 'place', 'quantity', ...fields.map(({ id }) => id)]);
 const linesMost = 20_000;
 
-/** Reads `id,title,place,quantity,hubFace,springCentre,...`; empty cells are not known. */
-export function readStock(csv: string): { readonly axles: readonly StockAxle[]; readonly faults: readonly StockFault[] } {
+export interface ReadStock {
+  readonly axles: readonly StockAxle[];
+  readonly faults: readonly StockLineFault[];
+}
+
+/** Reads `id,title,place,quantity,hubFace,springCentre,...`; empty cells are not known. `file`: the name that a fault carries. */
+export function readStock(csv: string, file: string): ReadStock {
   const { data, meta, errors } = Papa.parse<Record<string, string>>(csv.replace(/^\uFEFF/, ''), {
     header: true,
-    skipEmptyLines: 'greedy',
   });
-  const header = meta.fields ?? [];
-  const faults: StockFault[] = [
-    ...header
-      .filter((name) => !plain.includes(name) && !fieldById.has(name))
-      .map((column) => ({ line: 1, column, fault: 'no such column' })),
-    ...['id', 'title'].filter((name) => !header.includes(name)).map((column) => ({ line: 1, column, fault: 'is missing' })),
-    ...(data.length === 0 ? [{ line: 2, column: '', fault: 'no axle stands under the header' }] : []),
-    ...(data.length > linesMost ? [{ line: linesMost + 2, column: '', fault: `more than ${linesMost} axles` }] : []),
-  ];
-  if (faults.length > 0) return { axles: [], faults };
-  faults.push(...errors.map(({ row = 0, message }) => ({ line: row + 2, column: '', fault: message })));
-  const ids = new Map<string, number>();
-  const read = data.map((cells, i) => ({ line: i + 2, axle: readAxle(cells, i + 2, ids, faults) }));
-  const bad = new Set(faults.map(({ line }) => line));
-  return { axles: read.filter(({ line }) => !bad.has(line)).map(({ axle }) => axle), faults };
+  const fault = (line: number, column: string, text: string): StockLineFault => ({ file, line, column, fault: text });
+  const ofHeader = headerFaults(meta.fields ?? [], data.filter((cells) => !isBlank(cells)).length).map(([line, column, text]) =>
+    fault(line, column, text),
+  );
+  if (ofHeader.length > 0) return { axles: [], faults: ofHeader };
+  // Blank lines are passed over, not left out: a fault is named by its line in the file.
+  const faults = errors
+    .filter(({ row = 0 }) => !isBlank(data[row] ?? {}))
+    .map(({ row = 0, message }) => fault(row + 2, '', message));
+  const broken = new Set(faults.map(({ line }) => line));
+  const lineOf = new Map<string, number>();
+  const axles: StockAxle[] = [];
+  for (const [at, cells] of data.entries()) {
+    const line = at + 2;
+    if (broken.has(line) || isBlank(cells)) continue;
+    const row = readStockRow(cells);
+    const first = lineOf.get((cells.id ?? '').trim());
+    if (first !== undefined) faults.push(fault(line, 'id', `is also on line ${first}`));
+    else lineOf.set((cells.id ?? '').trim(), line);
+    if (isFault(row)) faults.push(...row.map(({ column, value, expected }) => fault(line, column, wordsOf(expected, value))));
+    else if (first === undefined) axles.push(row);
+  }
+  return { axles, faults: faults.toSorted((a, b) => a.line - b.line) };
 }
+
+const isBlank = (cells: Record<string, string>): boolean =>
+  Object.values(cells).every((cell) => typeof cell === 'string' && cell.trim() === '');
+
+type Placed = readonly [line: number, column: string, text: string];
+
+function headerFaults(header: readonly string[], count: number): Placed[] {
+  return [
+    ...header.filter((name) => !columns.has(name)).map((column): Placed => [1, column, 'no such column']),
+    ...['id', 'title'].filter((name) => !header.includes(name)).map((column): Placed => [1, column, 'is missing']),
+    ...(count === 0 ? [[2, '', 'no axle: one line each, below the names of the columns'] as const] : []),
+    ...(count > linesMost ? [[linesMost + 2, '', `more than ${linesMost} axles`] as const] : []),
+  ];
+}
+
+const wordsOf = (expected: string, value: string): string =>
+  value === '' ? expected : `${expected}; not "${value.slice(0, 40)}"`;
 
 /** The list in the columns that `readStock` takes. A text that a spreadsheet would compute is put in quotes of its own. */
 export function writeStock(axles: readonly StockAxle[]): string {
-  const used = fields.map(({ id }) => id).filter((id) => axles.some(({ values }) => values[id] !== undefined));
-  const rows = axles.map(({ id, title, place, quantity, values }) => [
-    ...[id, title, place ?? '', String(quantity)],
-    ...used.map((field) => values[field] ?? ''),
-  ]);
-  return `${Papa.unparse({ fields: [...plain, ...used], data: rows }, { escapeFormulae: true })}\n`;
-}
-
-function readAxle(cells: Record<string, string>, line: number, ids: Map<string, number>, faults: StockFault[]): StockAxle {
-  const cell = (name: string): string => (cells[name] ?? '').trim();
-  const fault = (column: string, text: string): void => void faults.push({ line, column, fault: text });
-  const id = cell('id');
-  if (!/^[\w .-]{1,40}$/.test(id)) fault('id', 'letters, digits, blank, . and - only');
-  if (ids.has(id)) fault('id', `is also on line ${ids.get(id)}`);
-  ids.set(id, line);
-  if (cell('title') === '' || cell('title').length > 120) fault('title', '1 to 120 characters');
-  const quantity = cell('quantity') === '' ? 1 : Number(cell('quantity'));
-  if (!Number.isInteger(quantity) || quantity < 0 || quantity > 9999) fault('quantity', 'a whole number');
-  const values: Partial<Record<FieldId, string>> = {};
-  for (const [name, field] of fieldById) {
-    const text = cell(name);
-    if (text === '') continue;
-    const value = readValue(field, text);
-    if (value === null) fault(name, wanted(field));
-    else values[field.id] = value;
-  }
-  return { id, title: cell('title'), quantity, values, invented: false, ...(cell('place') ? { place: cell('place') } : {}) };
-}
-
-/** Exact and inside the field's limits, or null. */
-function readValue({ min, max, choices, unit }: Field, text: string): string | null {
-  if (choices) return choices.includes(text) ? text : null;
-  if (unit === undefined) return text.length <= 40 && /^[\w/.-]+$/.test(text) ? text : null;
-  try {
-    const value = new Fraction(text);
-    if ((min !== undefined && value.lt(min)) || (max !== undefined && value.gt(max))) return null;
-    return value.toFraction();
-  } catch {
-    return null;
-  }
-}
-
-function wanted({ min, max, choices, unit }: Field): string {
-  if (choices) return `one of ${choices.join(', ')}`;
-  if (unit === undefined) return 'letters, digits, / . and - only';
-  return min === undefined ? `a number in ${unit}` : `a number in ${unit} from ${min} to ${max}`;
+  const header = stockColumns(axles);
+  const rows = axles.map(writeStockRow).map((row) => header.map((column) => row[column] ?? ''));
+  return `${Papa.unparse({ fields: header, data: rows }, { escapeFormulae: true })}\n`;
 }

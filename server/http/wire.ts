@@ -1,14 +1,19 @@
 // What crosses the network, both ways. Types only: the page imports nothing else from the server.
 
-import type { JobView, Reply, Sheet, Shop } from '#dialogue';
+import type { StockAxle } from '#data';
+import type { JobView, RackView, Reply, Sheet, Shop } from '#dialogue';
 import type { Intent } from '#intents';
 import type { EventBody, HeardBy, JobEvent, JobRecord, JobSummary, ValueRecord } from '#log/events';
 
 export type {
   AlignmentView,
+  BillRow,
   CardRow,
+  FitAxle,
+  FitRow,
   JobView,
   OpenPoint,
+  RackView,
   Reply,
   SequenceView,
   Sheet,
@@ -58,6 +63,28 @@ export interface SheetFile {
   readonly format: 'axlehand-sheet-1';
   readonly sheet: Sheet;
 }
+
+/** What is wrong with one line of a rack list: `line` counts from 1, the header is line 1; no `column`: the whole line. */
+export interface StockLineFault {
+  readonly file: string;
+  readonly line: number;
+  readonly column: string;
+  readonly fault: string;
+}
+
+/** GET /api/stock: the rack. */
+export interface StockList {
+  readonly stock: readonly StockAxle[];
+}
+
+/** POST /api/stock?file=NAME with text/csv: how many lines were taken, and what is wrong with the others. */
+export interface StockTaken {
+  readonly taken: number;
+  readonly faults?: readonly StockLineFault[];
+}
+
+/** GET /api/jobs/:id/rack?most=10: the best axles of the rack against this job, check by check, and the nearest that work would make fit. */
+export type JobRack = RackView;
 
 /** Every error, on every route. */
 export interface ErrorBody {

@@ -1,5 +1,5 @@
 // The job sheet on paper: the customer's part first, then what the shop keeps. All of it is the one projection; the drawing alone is the view's.
-import type { JobView, Sheet, SheetRow, SheetValue } from '#wire';
+import type { BillRow, JobView, Sheet, SheetRow, SheetValue } from '#wire';
 import { axleFront } from '../drawings/axle.ts';
 import { Drawing } from '../drawings/picture.tsx';
 import { day, when } from '../shared/when.ts';
@@ -31,6 +31,7 @@ export function Paper({ sheet, view }: { sheet: Sheet; view: JobView }) {
         <Drawing picture={axleFront(view)} />
       </figure>
       <Parts sheet={sheet} />
+      <Bill rows={sheet.bill} />
       <List title="Notes" items={sheet.notes}>
         {({ text, closed }) => (closed === undefined ? text : `${text} (closed: ${closed})`)}
       </List>
@@ -177,6 +178,36 @@ function Parts({ sheet: { parts, axle } }: { sheet: Sheet }) {
         </p>
       ) : null}
       {parts.length > 0 ? <p>{parts.join(', ')}</p> : null}
+    </section>
+  );
+}
+
+/** What to order, why, and the measurements it rests on; a broken box where the size is not told for sure. */
+function Bill({ rows }: { rows: readonly BillRow[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <section>
+      <h3>Bill of parts</h3>
+      <table class="measures">
+        <thead>
+          <tr>
+            <th scope="col">Part</th>
+            <th scope="col">Quantity</th>
+            <th scope="col">Order by</th>
+            <th scope="col">Why, and what it rests on</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ part, quantity, what, why, rests, sure }) => (
+            <tr key={part}>
+              <th scope="row">{part}</th>
+              <td>{quantity}</td>
+              <td>{what === '' ? null : <span class={`value ${sure ? 'confirmed' : 'heard'}`}>{what}</span>}</td>
+              <td class="judged">{rests.length > 0 ? `${why}; rests on ${rests.join(', ')}` : why}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }

@@ -6,6 +6,7 @@ import { parsePattern } from './pattern.ts';
 
 export type StockFault =
   | 'noId'
+  | 'notAName'
   | 'noTitle'
   | 'unknownColumn'
   | 'notANumber'
@@ -37,7 +38,7 @@ export function readStockRow(record: Readonly<Record<string, string>>): StockAxl
   const faults = headFaults(cell);
   const values: Partial<Record<FieldId, string>> = {};
   for (const [column, text] of Object.entries(record)) {
-    if (text.trim() === '' || plainColumns.some((plain) => plain === column)) continue;
+    if (typeof text !== 'string' || text.trim() === '' || plainColumns.some((plain) => plain === column)) continue;
     const read = isField(column) ? readCell(fieldOf(column), text.trim()) : noColumn(column, text);
     if (typeof read !== 'string') faults.push(read);
     else if (isField(column)) values[column] = read;
@@ -51,9 +52,14 @@ export function readStockRow(record: Readonly<Record<string, string>>): StockAxl
 const noColumn = (column: string, text: string) =>
   fault(column, text, 'unknownColumn', 'a field of data/fields.json, such as "hubFace"');
 
+const plainName = /^[\w .-]{1,40}$/;
+
 function headFaults(cell: (column: string) => string): RowFault[] {
   const faults: RowFault[] = [];
   if (cell('id') === '') faults.push(fault('id', '', 'noId', 'a name that no other row has'));
+  else if (!plainName.test(cell('id')))
+    faults.push(fault('id', cell('id'), 'notAName', 'letters, digits, blank, . and - only, at most 40'));
+  if (cell('title').length > 120) faults.push(fault('title', cell('title'), 'noTitle', 'at most 120 characters'));
   if (cell('title') === '') faults.push(fault('title', '', 'noTitle', 'a few words, such as "3,500 pound idler axle"'));
   if (!/^\d{0,6}$/.test(cell('quantity')))
     faults.push(fault('quantity', cell('quantity'), 'noQuantity', 'a whole number, 0 or more'));
@@ -78,7 +84,8 @@ function readCell(field: Field, text: string): string | RowFault {
   if (choices) return choices.includes(text) ? text : fault(id, text, 'notAChoice', `one of ${choices.join(', ')}`);
   if (id === 'boltPattern')
     return parsePattern(text) ? text : fault(id, text, 'notAPattern', 'studs and circle, such as "5x9/2" or "5x114.3 mm"');
-  if (unit === undefined || id === 'brakeSize') return text;
+  if (unit === undefined || id === 'brakeSize')
+    return /^[\w/. -]{1,40}$/.test(text) ? text : fault(id, text, 'notAName', 'letters, digits, / . and - only');
   const value = measureIn(text, unit);
   if (!value) return fault(id, text, 'notANumber', `a number in ${unit}, such as "72 3/8"`);
   const { min, max } = field;

@@ -1,9 +1,11 @@
 // "What do I need to order?"
 import { billOfParts, type PartId, type PartLine, type PartWhy, readTrailer, tableRules } from '#core';
-import type { Answerer } from '../types.ts';
+import type { JobRecord } from '#log/events';
+import type { Answerer, Know } from '../types.ts';
 import { liveValues } from '../values.ts';
+import { mannerOf, showNamed } from '../words.ts';
 import { readingsOf } from './fitment-job.ts';
-import type { Voice } from './fitment-say.ts';
+import { type Voice, voiceOf } from './fitment-say.ts';
 import { tell, wanting } from './fitment-tell.ts';
 
 const partNames: Readonly<Record<PartId, string>> = {
@@ -34,9 +36,7 @@ const whyWords: Readonly<Record<PartWhy, string>> = {
 };
 
 export const parts: Answerer = (_question, job, know) => {
-  const trailer = readTrailer(readingsOf(job));
-  const candidate = job.candidate && { id: job.candidate.stock, title: job.candidate.title, values: job.candidate.values };
-  const bill = billOfParts({ trailer, rules: tableRules, axle: job.kind === 'axleReplacement', ...(candidate && { candidate }) });
+  const bill = billOf(job);
   const missing = [...new Set(bill.flatMap((line) => (line.sure ? [] : line.missing)))];
   const known = new Set(liveValues(job).map(({ id }) => id));
   return tell(know, 'parts', (voice) => linesOf(bill, missing, voice), {
@@ -45,6 +45,47 @@ export const parts: Answerer = (_question, job, know) => {
     missing,
   });
 };
+
+function billOf(job: JobRecord): readonly PartLine[] {
+  const trailer = readTrailer(readingsOf(job));
+  const candidate = job.candidate && { id: job.candidate.stock, title: job.candidate.title, values: job.candidate.values };
+  return billOfParts({ trailer, rules: tableRules, axle: job.kind === 'axleReplacement', ...(candidate && { candidate }) });
+}
+
+/** A line of the bill of parts as it is printed. `rests`: the measurements behind it, with their values. */
+export interface BillRow {
+  readonly part: string;
+  readonly quantity: string;
+  readonly what: string;
+  readonly why: string;
+  readonly rests: readonly string[];
+  /** False where the size is not told, not confirmed, or only what is often found. */
+  readonly sure: boolean;
+  readonly source: string;
+}
+
+/** The bill of a job that takes parts; none where it only looks, or nothing is known yet. */
+export function billRows(job: JobRecord, know: Know): readonly BillRow[] {
+  const live = liveValues(job);
+  if (job.kind === 'inspection' || (live.length === 0 && !job.candidate)) return [];
+  const voice = voiceOf(mannerOf(know.shop), false);
+  const named = (id: string) => live.filter((value) => value.id === id).map((value) => showNamed(value, know.shop));
+  return billOf(job).map((line) => ({
+    part: partNames[line.part],
+    quantity: line.amount ? `${voice.amount(line.amount)} oz` : String(line.quantity ?? ''),
+    what: sizes(line, voice).join('; '),
+    why: whyWords[line.why],
+    rests: [...line.rests.flatMap(named), ...(line.uBolt ? ofCard(job, know) : [])],
+    sure: line.sure && line.unconfirmed.length === 0,
+    source: line.source,
+  }));
+}
+
+/** The beam of the axle chosen, which sets the width of its U-bolts. */
+function ofCard({ candidate }: JobRecord, know: Know): string[] {
+  const value = candidate?.values.beamDiameter;
+  return value === undefined ? [] : [`${showNamed({ field: 'beamDiameter', value, unit: 'in' }, know.shop)} (the axle's card)`];
+}
 
 function linesOf(bill: readonly PartLine[], missing: Parameters<typeof wanting>[0], voice: Voice) {
   const first = bill.slice(0, 4).map((line) => short(line, voice));
@@ -61,22 +102,23 @@ function short({ part, quantity, amount }: PartLine, voice: Voice): string {
 }
 
 function long(line: PartLine, voice: Voice): string {
-  const { what, sure, uBolt, why, unconfirmed } = line;
+  const { why, unconfirmed } = line;
+  const rest = [...sizes(line, voice), whyWords[why], unconfirmed.length > 0 ? 'not confirmed' : ''];
+  return `${short(line, voice)}: ${rest.filter(Boolean).join('; ')}`;
+}
+
+/** What to order by, or what is not told of it. */
+function sizes(line: PartLine, voice: Voice): string[] {
+  const { what, sure, uBolt } = line;
   const size =
     uBolt && `${voice.amount(uBolt.insideWidth)} inside, leg ${voice.amount(uBolt.leg)}, order ${voice.amount(uBolt.order)}`;
-  const guess = what !== undefined && !sure ? ' (often found; read the part)' : '';
+  // A U-bolt's thread is read; what is not told of it is its size.
+  const bolt = line.part === 'uBolts';
+  const guess = what !== undefined && !sure && !bolt ? ' (often found; read the part)' : '';
   const ifUsual = line.amount && !sure ? 'if the bearings are those often found' : undefined;
   const unknown =
-    what === undefined && !size && line.missing.length > 0
+    (what === undefined || bolt) && !size && line.missing.length > 0
       ? `size not told: ${line.missing.map((field) => voice.field(field)).join(', ')}`
       : undefined;
-  const rest = [
-    what && `${what}${guess}`,
-    size,
-    unknown,
-    ifUsual,
-    whyWords[why],
-    unconfirmed.length > 0 ? 'not confirmed' : undefined,
-  ];
-  return `${short(line, voice)}: ${rest.filter(Boolean).join('; ')}`;
+  return [what && `${what}${guess}`, size, unknown, ifUsual].filter((text) => text !== undefined && text !== '').map(String);
 }

@@ -1,11 +1,12 @@
 import { Hono } from 'hono';
+import { rackView } from '#dialogue';
 import type { Log } from '#log';
-import type { EventList, JobList, SheetFile } from '#wire';
+import type { EventList, JobList, JobRack, SheetFile } from '#wire';
 import { readBody, readQuery } from '../body.ts';
 import { only, whoOf } from '../gate.ts';
 import { problem } from '../problem.ts';
 import { exactly, readSearch } from '../query.ts';
-import { after, deskAction, exact, jobQuery } from '../schemas.ts';
+import { after, deskAction, exact, jobQuery, rackQuery } from '../schemas.ts';
 import { sheetCsv, sheetFile } from '../sheet.ts';
 import type { Turns } from '../turns.ts';
 
@@ -37,6 +38,12 @@ export function jobRoutes(log: Log, turns: Turns): Hono {
     c.header('Content-Disposition', `attachment; filename="job-${job.id}.${isCsv ? 'csv' : 'json'}"`);
     if (!isCsv) return c.json<SheetFile>(sheetFile(job, turns.know()));
     return c.body(sheetCsv(job, turns.know()), 200, { 'Content-Type': 'text/csv; charset=utf-8' });
+  });
+  app.get('/:id/rack', (c) => {
+    const query = readQuery(c, rackQuery);
+    if (!query.ok) return query.response;
+    const job = log.job(c.req.param('id'));
+    return job ? c.json<JobRack>(rackView(job, turns.know(), query.value.most)) : problem(c, 'noSuchJob');
   });
   app.get('/:id/events', (c) => {
     const query = readQuery(c, after);

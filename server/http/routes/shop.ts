@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import type { Log } from '#log';
+import type { StockList, StockTaken } from '#wire';
 import { readBody } from '../body.ts';
 import { only } from '../gate.ts';
 import { problem } from '../problem.ts';
@@ -26,17 +27,19 @@ export function stockRoutes(log: Log): Hono {
   app.get('/', (c) =>
     c.req.query('format') === 'csv'
       ? c.body(writeStock(log.stock()), 200, { 'content-type': 'text/csv; charset=utf-8' })
-      : c.json({ stock: log.stock() }),
+      : c.json<StockList>({ stock: log.stock() }),
   );
   app.post('/', only('desk'), async (c) => {
     if (!/^text\/csv\s*(;|$)/i.test(c.req.header('content-type') ?? ''))
       return problem(c, 'badRequest', 'Send the list as text/csv.');
-    const read = readStock(await c.req.text());
+    const read = readStock(await c.req.text(), (c.req.query('file') ?? 'the list').slice(0, 80));
     if (read.axles.length > 0) {
       log.putStock(read.axles);
-      return c.json({ taken: read.axles.length, ...(read.faults.length > 0 ? { faults: read.faults } : {}) });
+      return c.json<StockTaken>({ taken: read.axles.length, ...(read.faults.length > 0 ? { faults: read.faults } : {}) });
     }
-    const first = read.faults.slice(0, 10).map(({ line, column, fault }) => `line ${line}, ${column || 'whole line'}: ${fault}`);
+    const first = read.faults
+      .slice(0, 10)
+      .map(({ file, line, column, fault }) => `${file} line ${line}, ${column || 'whole line'}: ${fault}`);
     const more = read.faults.length > first.length ? [`and ${read.faults.length - first.length} more`] : [];
     return problem(c, 'badStock', [...first, ...more].join('; '));
   });
