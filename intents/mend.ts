@@ -119,6 +119,8 @@ function holdsHere(
         classOf(last)?.is === 'teen' ||
         last?.kind === 'number'
       );
+    case 'part':
+      return isPartHere(tokens, end, before);
     case 'joint':
       return isNumberWord(last) && last?.kind === 'word' && readParts(tokens, end).length > 0;
     case 'number':
@@ -128,6 +130,19 @@ function holdsHere(
         isNumberish(tokens, end) || ((tokens[end]?.word === 'is' || tokens[end]?.word === 'at') && isNumberish(tokens, end + 1))
       );
   }
+}
+
+/** "three and seven eight": after a whole, "and" and a digit only a part can follow. */
+function isPartHere(tokens: readonly Token[], end: number, before: readonly Token[]): boolean {
+  const [whole, and, top] = [before.at(-3), before.at(-2), classOf(before.at(-1))];
+  const counts = top?.is === 'digit' || top?.is === 'teen';
+  return (
+    counts &&
+    classOf(and)?.is === 'and' &&
+    isNumberWord(whole) &&
+    !isNumberish(tokens, end) &&
+    !denominators.has(tokens[end]?.word ?? '')
+  );
 }
 
 const isNumberish = (tokens: readonly Token[], at: number) => isNumberWord(tokens[at]) || classOf(tokens[at])?.is === 'point';

@@ -58,6 +58,7 @@ function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
   const found: NumberReading[] = [];
   for (const part of readParts(tokens, at)) found.push(fraction(at, part));
   for (const whole of wholes) {
+    if (whole.cut) continue;
     if (!isExclamation(tokens, at, whole)) found.push(wholeNumber(at, whole));
     const mixed = withPart(tokens, at, whole, wholes);
     if (mixed) found.push(mixed);

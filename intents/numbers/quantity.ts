@@ -4,6 +4,7 @@ import type { UnitId } from '#data';
 import { lexicon } from '../lexicon.ts';
 import type { Token } from '../tokens.ts';
 import type { Hedge } from '../types.ts';
+import { denominators } from '../words/fractions.ts';
 import { hedgesAfter, hedgesBefore, rangeWords, toleranceWords } from '../words/hedges.ts';
 import { classOf, isNumberWord, numberVocabulary } from './classes.ts';
 import { readParts } from './fraction.ts';
@@ -59,9 +60,29 @@ export function readQuantity(tokens: readonly Token[], at: number, plausible?: P
   }
   const hedge = before.longest(tokens, at);
   const numberAt = hedge ? skipArticle(tokens, hedge.end) : at;
-  const simple = readRange(tokens, numberAt) ?? squared(tokens, readAmount(tokens, numberAt, plausible));
+  const simple =
+    readRange(tokens, numberAt) ??
+    squared(tokens, readAmount(tokens, numberAt, plausible)) ??
+    (hedge && partBehindHedge(tokens, at, hedge.end));
   if (!simple) return undefined;
   return readTail(tokens, { ...simple, start: at, ...(hedge && hedge.meaning !== 'none' ? { hedge: hedge.meaning } : {}) });
+}
+
+/** "seventy-two and a strong eighth". */
+function hedgedPart(tokens: readonly Token[], whole: QuantityReading): QuantityReading | undefined {
+  const hedge = before.longest(tokens, whole.end + 1);
+  const part = hedge && whole.number.shape === 'whole' ? partBehindHedge(tokens, whole.end + 1, hedge.end) : undefined;
+  if (!hedge || !part || hedge.meaning === 'none') return undefined;
+  const { value, end, resolution } = part;
+  return { ...whole, end, value: whole.value.add(value), hedge: hedge.meaning, ...(resolution ? { resolution } : {}) };
+}
+
+/** "a strong eighth": the article belongs to the part. */
+function partBehindHedge(tokens: readonly Token[], at: number, end: number): QuantityReading | undefined {
+  const first = tokens[at];
+  if (!first || classOf(first)?.is !== 'article' || !denominators.has(tokens[end]?.word ?? '')) return undefined;
+  const found = readAmount([first, ...tokens.slice(end, end + 8)], 0);
+  return found && { ...found, end: found.end + end - 1 };
 }
 
 /** "forty by forty millimetres": a square is given by its one side. */
@@ -310,6 +331,8 @@ function joinRange(low: QuantityReading, high: QuantityReading): QuantityReading
 
 /** What may follow: "strong", "or better", "plus or minus a sixteenth". */
 function readTail(tokens: readonly Token[], quantity: QuantityReading): QuantityReading {
+  const part = classOf(tokens[quantity.end])?.is === 'and' ? hedgedPart(tokens, quantity) : undefined;
+  if (part) return part;
   if (tokens[quantity.end]?.word === 'below' && tokens[quantity.end + 1]?.word === 'zero')
     return { ...quantity, end: quantity.end + 2, value: quantity.value.neg() };
   const comma = tokens[quantity.end]?.word === ',' ? 1 : 0;

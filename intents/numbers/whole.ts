@@ -15,6 +15,8 @@ export interface Whole {
   readonly head?: number;
   /** "thirty-five hundred", "twelve thousand two fifty": how pounds are said in a shop. */
   readonly shop: boolean;
+  /** A size follows that belongs to the last chunk: "two thirty-five hundred". As a number it ends before; as digits behind a point it goes on. */
+  readonly cut?: boolean;
   /** What to add for the look-alike in sound: fifteen/fifty. */
   readonly soundsLike: readonly number[];
 }
@@ -112,8 +114,6 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
     if (chunks.length === 1) continue;
     const larger = hundredsAfter(tokens, chunk, chunks, digits) ?? thousandsAfter(tokens, chunk, chunks, digits);
     if (larger) found.push(larger);
-    // "two thirty-five hundred": the last chunk begins a number of its own.
-    if (isSized(tokens, chunk.end)) continue;
     found.push({
       end: chunk.end,
       value: Number(digits),
@@ -123,6 +123,7 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       head: chunks[0]?.text.length ?? 0,
       shop: false,
       soundsLike: digits.length > longestLike ? [] : likes(chunks, digits.length),
+      ...(isSized(tokens, chunk.end) ? { cut: true } : {}),
     });
   }
   return found;

@@ -29,7 +29,7 @@ function digitGroup(tokens: readonly Token[], at: number): Characters | undefine
   if (token?.kind === 'number') return /^\d+$/.test(token.word) ? { end: at + 1, text: token.word } : undefined;
   if (token && isSuffix(token)) return undefined;
   const whole = readWholes(tokens, at)
-    .filter(({ form, digits }) => form === 'run' || /^\d{1,2}$/.test(digits) || digits.endsWith('00'))
+    .filter(({ form, digits, cut }) => (form === 'run' && !cut) || /^\d{1,2}$/.test(digits) || digits.endsWith('00'))
     .filter(({ end }) => end > at)
     .at(-1);
   return whole && token?.word !== 'a' && token?.word !== 'an' ? { end: whole.end, text: whole.digits } : undefined;

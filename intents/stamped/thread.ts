@@ -36,6 +36,9 @@ function metric(tokens: readonly Token[], at: number): Stamp | undefined {
   const fine = by && readNumbers(tokens, joints.has(tokens[by]?.word ?? '') ? by + 1 : by).find(isPitch);
   if (inMm && fine && joints.has(tokens[by]?.word ?? '') && fine.value.compare(4) <= 0 && inMm.value.compare(30) <= 0)
     return stamp(fine.end, `M${inMm.value.toFraction()}x${fine.value.toString()}`);
+  // "Fourteen millimetre one point five": a size of bolt and a decimal.
+  if (inMm && fine && fine.shape === 'decimal' && metricSizes.has(Number(inMm.value.n)))
+    return stamp(fine.end, `M${inMm.value.toFraction()}x${fine.value.toString()}`);
   const bare = by && !joints.has(tokens[by]?.word ?? '') && fine && series.has(tokens[fine.end]?.word ?? '');
   if (inMm && bare) return stamp(afterSeries(tokens, fine.end), `M${inMm.value.toFraction()}x${fine.value.toString()}`);
   const letter = tokens[at]?.word;
@@ -49,6 +52,9 @@ function metric(tokens: readonly Token[], at: number): Stamp | undefined {
   }
   return undefined;
 }
+
+/** Sizes of metric wheel studs and U-bolts (from memory). */
+const metricSizes: ReadonlySet<number> = new Set([8, 10, 12, 14, 16, 18, 20, 22, 24]);
 
 const isPitch = ({ value }: NumberReading) => value.s > 0n && value.compare(6) <= 0;
 

@@ -1,4 +1,5 @@
 // Tyre designations: metric (ST205/75R15), inch bias (4.80-12), flotation (20.5x8.0-10, 31x10.50R15).
+import type Fraction from 'fraction.js';
 import { classOf } from '../numbers/classes.ts';
 import { readNumbers } from '../numbers/number.ts';
 import { readWholes } from '../numbers/whole.ts';
@@ -87,12 +88,19 @@ function halfRimAt(tokens: readonly Token[], at: number): { end: number; text: s
   return run && { end: run.end, text: String(run.value / 10) };
 }
 
+/** Numbers, and what they are with the point unsaid: "eighteen five" is also 18.5. */
+function halved(tokens: readonly Token[], at: number): { end: number; value: Fraction }[] {
+  const found = readNumbers(tokens, at);
+  const runs = found.filter(({ whole, shape }) => shape === 'whole' && whole?.chunks === 2 && whole.digits.endsWith('5'));
+  return [...found, ...runs.map(({ end, value }) => ({ end, value: value.div(10) }))];
+}
+
 function flotation(tokens: readonly Token[], at: number): Stamp | undefined {
   const isBy = (end: number) => tokens[end]?.word === 'by' || tokens[end]?.word === 'x';
-  const tall = readNumbers(tokens, at).find(({ end, value }) => isBy(end) && value.compare(15) >= 0 && value.compare(60) <= 0);
+  const tall = halved(tokens, at).find(({ end, value }) => isBy(end) && value.compare(15) >= 0 && value.compare(60) <= 0);
   const wide =
     tall &&
-    readNumbers(tokens, tall.end + 1).find(
+    halved(tokens, tall.end + 1).find(
       ({ end, value }) => makes[tokens[end]?.word ?? ''] && value.compare(4) >= 0 && value.compare(20) <= 0,
     );
   const make = wide && makes[tokens[wide.end]?.word ?? ''];
@@ -105,7 +113,10 @@ function flotation(tokens: readonly Token[], at: number): Stamp | undefined {
 /** What follows the numbers may say that they are a tyre: "seven fifty sixteen bias", "eight fourteen five low pro". */
 function saysBias(tokens: readonly Token[], at: number): boolean {
   let end = at;
-  while (end < at + 8 && (tokens[end]?.kind === 'number' || classOf(tokens[end]) !== undefined || tokens[end]?.word === '-'))
+  while (
+    end < at + 8 &&
+    (tokens[end]?.kind === 'number' || classOf(tokens[end]) !== undefined || /^(-|by|x)$/.test(tokens[end]?.word ?? ''))
+  )
     end += 1;
   return end > at && (tokens[end]?.word === 'bias' || (tokens[end]?.word === 'low' && /^pro/.test(tokens[end + 1]?.word ?? '')));
 }

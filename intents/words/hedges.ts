@@ -7,16 +7,16 @@ export const hedgesBefore: readonly (readonly [Hedge | 'none', readonly string[]
     'under',
     [
       '(just|slightly|barely) (under|shy of|short of|below|less than)',
-      '[just] (a|one) (hair|touch|tad|tick|tick mark|smidge|smidgen|skosh|whisker|bit|little|little bit|scant) (under|shy of|short of|below|less than|shorter than)',
+      '[just] (a|one) (hair|touch|tad|shade|tick|tick mark|smidge|smidgen|skosh|whisker|bit|little|little bit|scant) (under|shy of|short of|below|less than|shorter than)',
       '[a] little (under|less than|short of|shy of)',
-      '(shy of|short of|almost|nearly|not quite|a scant|scant|light|just about under|under|below|less than|lower than|smaller than|next to nearly)',
+      '(shy of|short of|almost|nearly|not quite|a scant|scant|a light|a weak|a shy|light|just about under|under|below|less than|lower than|smaller than|next to nearly)',
     ],
   ],
   [
     'over',
     [
       '(just|slightly|barely) (over|past|above|more than)',
-      '[just] (a|one) (hair|touch|tad|tick|smidge|smidgen|skosh|whisker|bit|little|little bit) (over|past|above|more than|better than|longer than)',
+      '[just] (a|one) (hair|touch|tad|shade|tick|smidge|smidgen|skosh|whisker|bit|little|little bit) (over|past|above|more than|better than|longer than)',
       '[a] little (over|more than|past|better than)',
       '(over|above|past|more than|greater than|bigger than|better than|exceeding|upwards of|a strong|a good|a fat|a heavy)',
     ],
