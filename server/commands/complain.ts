@@ -1,4 +1,5 @@
 import { LogFault } from '#log';
+import { AuthorityFault } from '../http/certificates.ts';
 import { ProcedureFault } from '../http/procedures.ts';
 
 /** One line on standard error for a failure that a person can mend; anything else is a fault of ours and thrown on. @returns 1 */
@@ -10,7 +11,8 @@ export function complain(error: unknown): number {
 }
 
 function wordsFor(error: unknown): string | null {
-  if (error instanceof LogFault || error instanceof ProcedureFault) return `${error.message} ${error.whatToDo}`;
+  if (error instanceof LogFault || error instanceof ProcedureFault || error instanceof AuthorityFault)
+    return `${error.message} ${error.whatToDo}`;
   if (!(error instanceof Error) || !('code' in error)) return null;
   const place = 'address' in error ? `${error.address}:${'port' in error ? error.port : ''}` : '';
   switch (error.code) {

@@ -1,7 +1,7 @@
 // The shop's own certificate authority and the server's certificate, made on first use. Devices trust the authority once;
 // the certificate under it is renewed before it runs out and when the machine's addresses change.
-import { X509Certificate } from 'node:crypto';
-import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createPrivateKey, X509Certificate } from 'node:crypto';
+import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import * as x509 from '@peculiar/x509';
 
@@ -23,11 +23,20 @@ const renewDays = 30;
 const authorityDays = 3650;
 x509.cryptoProvider.set(crypto);
 
-/** Reads or makes the files in `folder`. `names`: host names and IP addresses the server goes by. */
+/** The authority that devices trust is there, but cannot be used. It is not replaced unasked: every device would have to trust anew. */
+export class AuthorityFault extends Error {
+  readonly whatToDo =
+    'Put the folder back from a copy; or move it away: a new authority is made, to be trusted once more by each device.';
+}
+
+/** Reads or makes the files in `folder`; a server certificate that cannot be used is made anew. `names`: host names and IP
+ * addresses the server goes by. @throws AuthorityFault */
 export async function identity(folder: string, names: readonly string[], now: Date): Promise<Identity> {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   const at = (name: string) => join(folder, name);
-  if (!existsSync(at('authority.key')) || !existsSync(at('authority.crt'))) await makeAuthority(at, now);
+  if (!existsSync(at('authority.key')) && !existsSync(at('authority.crt'))) await makeAuthority(at, now);
+  if (!isPair(at('authority.crt'), at('authority.key')))
+    throw new AuthorityFault(`The shop's certificate authority in ${folder} is damaged.`);
   const authority = readFileSync(at('authority.crt'), 'utf8');
   if (!isGood(at, authority, names, now)) await makeLeaf(at, authority, names, now);
   const leaf = readFileSync(at('server.crt'), 'utf8');
@@ -61,7 +70,7 @@ async function makeAuthority(at: At, now: Date): Promise<void> {
     ],
   });
   await writeKey(at('authority.key'), keys.privateKey);
-  writeFileSync(at('authority.crt'), `${certificate.toString('pem')}\n`);
+  writeWhole(at('authority.crt'), `${certificate.toString('pem')}\n`);
 }
 
 async function makeLeaf(at: At, authorityPem: string, names: readonly string[], now: Date): Promise<void> {
@@ -86,22 +95,38 @@ async function makeLeaf(at: At, authorityPem: string, names: readonly string[], 
     ],
   });
   await writeKey(at('server.key'), keys.privateKey);
-  writeFileSync(at('server.crt'), `${certificate.toString('pem')}\n`);
+  writeWhole(at('server.crt'), `${certificate.toString('pem')}\n`);
 }
 
 /** Signed by our authority, names every name, and good for another month. */
 function isGood(at: At, authority: string, names: readonly string[], now: Date): boolean {
-  if (!existsSync(at('server.crt')) || !existsSync(at('server.key'))) return false;
+  if (!isPair(at('server.crt'), at('server.key'))) return false;
   const leaf = new X509Certificate(readFileSync(at('server.crt')));
   const covers = (name: string) => (isAddress(name) ? leaf.checkIP(name) : leaf.checkHost(name)) !== undefined;
   const lasts = Date.parse(leaf.validTo) - now.getTime() > renewDays * day && Date.parse(leaf.validFrom) <= now.getTime();
   return lasts && names.every(covers) && leaf.verify(new X509Certificate(authority).publicKey);
 }
 
+/** Both can be read and belong together. */
+function isPair(certificate: string, key: string): boolean {
+  try {
+    return new X509Certificate(readFileSync(certificate)).checkPrivateKey(createPrivateKey(readFileSync(key)));
+  } catch {
+    return false;
+  }
+}
+
 async function writeKey(path: string, key: Key): Promise<void> {
   const pem = x509.PemConverter.encode(await crypto.subtle.exportKey('pkcs8', key), 'PRIVATE KEY');
-  writeFileSync(path, `${pem}\n`, { mode: 0o600 });
-  chmodSync(path, 0o600);
+  writeWhole(path, `${pem}\n`, 0o600);
+}
+
+/** Under its name only when it is whole: a power cut leaves no half certificate. */
+function writeWhole(path: string, text: string, mode = 0o644): void {
+  const temporary = `${path}.coming`;
+  writeFileSync(temporary, text, { mode, flush: true });
+  chmodSync(temporary, mode);
+  renameSync(temporary, path);
 }
 
 function readKey(path: string): Promise<Key> {

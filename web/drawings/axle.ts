@@ -109,7 +109,7 @@ function axle(sizes: Sizes, middle: number, axis: number, role: 'found' | 'candi
   const beamRole = sizes.hubFace === undefined ? 'supposed' : role;
   const springRole = sizes.springCentre === undefined ? 'supposed' : role;
   return [
-    { is: 'box', x: middle - hubFace / 2 + 1, y: low - beam / 2, width: hubFace - 2, height: beam, role: beamRole },
+    { is: 'box', x: middle - hubFace / 2 + 1, y: low - beam / 2, width: Math.max(0, hubFace - 2), height: beam, role: beamRole },
     ...both((side): Shape[] => [
       { is: 'box', x: middle + (side * hubFace) / 2 - (side > 0 ? 1.2 : 0), y: axis - 4, width: 1.2, height: 8, role: beamRole },
       {

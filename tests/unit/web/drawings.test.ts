@@ -30,6 +30,13 @@ describe('the axle from the front', () => {
     }
   });
 
+  it('draws no box of less than no width, however odd a reading', () => {
+    const all = axleFront({ card: [row('hubFace', '1/200', 'heard'), row('springCentre', '90', 'heard')] }).shapes;
+    const sizes = all.flatMap((shape) => (shape.is === 'box' ? [shape.width, shape.height] : []));
+    expect(sizes.length).toBeGreaterThan(4);
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(0);
+  });
+
   it('marks what is supposed and what is not confirmed', () => {
     const picture = axleFront({ card: [row('hubFace', '72', 'heard')] });
     expect(texts(picture)).toContain('hub face 72 ?');
