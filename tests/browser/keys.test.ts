@@ -138,6 +138,48 @@ withBrowser('talking without the bar', () => {
     await page.locator('.talk:not(.listening)').waitFor();
   });
 
+  it('speaks at the chosen rate, and falls silent the moment the bar is pressed', async () => {
+    const page = await readyPage();
+    await page.evaluate(() => {
+      const playing = new Set<AudioScheduledSourceNode>();
+      const rates: number[] = [];
+      Object.assign(globalThis, { playing, rates });
+      const { start, stop } = AudioBufferSourceNode.prototype;
+      AudioBufferSourceNode.prototype.start = function (...when) {
+        playing.add(this);
+        rates.push(this.playbackRate.value);
+        start.apply(this, when);
+      };
+      AudioBufferSourceNode.prototype.stop = function (when) {
+        playing.delete(this);
+        stop.call(this, when);
+      };
+    });
+    const spoken = () => page.evaluate(() => (globalThis as unknown as { rates: number[] }).rates.splice(0));
+    const hearIt = async (rate: string): Promise<number> => {
+      await page.getByRole('button', { name: 'Settings' }).click();
+      await page.getByRole('slider', { name: /Speaking rate/ }).fill(rate);
+      await page.getByRole('button', { name: 'Hear it' }).click();
+      await page.locator('.talk.speaking').waitFor();
+      await page.getByRole('button', { name: 'Close' }).click();
+      return (await spoken())[0] ?? 0;
+    };
+    const usual = await hearIt('1');
+    const silent = await page.evaluate(() => {
+      const { playing } = globalThis as unknown as { playing: Set<AudioScheduledSourceNode> };
+      const before = playing.size;
+      document.dispatchEvent(new KeyboardEvent('keydown', { code: 'Space', bubbles: true }));
+      return { before, after: playing.size };
+    });
+    expect(silent.before).toBeGreaterThan(0);
+    expect(silent.after).toBe(0);
+    await page.locator('.talk.listening').waitFor();
+    await page.waitForTimeout(400);
+    await page.evaluate(() => document.dispatchEvent(new KeyboardEvent('keyup', { code: 'Space', bubbles: true })));
+    await page.locator('.talk.ready').waitFor();
+    expect(await hearIt('0.6')).toBeLessThan(usual);
+  });
+
   it("talks by a headset's button once that is turned on, and lets it go when it is turned off", async () => {
     const page = await readyPage();
     await page.evaluate(() => {

@@ -42,6 +42,33 @@ withBrowser('several pages on one job', () => {
     expect(faults).toEqual([]);
   });
 
+  it('lay what was fitted beside what was found, and hand the page on inside the shop', async () => {
+    const bay = (await floor.open()).page;
+    await say(bay, 'open job to be compared');
+    await say(bay, 'hub face seventy-two and three eighths');
+    await say(bay, 'fitted hub face seventy-two and a half');
+    await say(bay, 'spring centre fifty-eight');
+    await say(bay, 'fitted spring centre fifty-eight');
+    const job = await bay.locator('.card-id').textContent();
+    const { page: desk } = await floor.open('about:blank');
+    // As a device on the shop's network sees it: by a name, without the rights of a safe page.
+    await desk.route('http://shop.test/**', async (route) => {
+      const { pathname, search } = new URL(route.request().url());
+      if (pathname === '/api/stream') return route.abort();
+      await route.fulfill({ response: await route.fetch({ url: floor.shop.url + pathname + search }) });
+    });
+    await desk.goto(`http://shop.test/jobs/${job}`);
+    const row = (name: string) => desk.locator('.compare tr', { hasText: name });
+    await row('hub face').waitFor();
+    expect(await row('hub face').locator('td').allTextContents()).toEqual(['72 3/8 in', '72 1/2 in', 'differs']);
+    expect(await row('spring centre').locator('td').allTextContents()).toEqual(['58 in', '58 in', 'same']);
+    await desk.getByRole('button', { name: 'Share' }).click();
+    expect(await desk.getByLabel('Address').inputValue()).toBe(`http://shop.test/jobs/${job}`);
+    await desk.goto(`${floor.shop.url}/jobs/${job}/sheet`);
+    await desk.getByRole('button', { name: 'Share' }).click();
+    await desk.getByText('Only this computer reaches that address').waitFor();
+  });
+
   it('let the desk confirm a value and remark on it', async () => {
     const bay = (await floor.open()).page;
     await say(bay, 'open job to be confirmed');
