@@ -17,7 +17,7 @@ export default defineConfig({
       project('property', { testTimeout: 60_000 }),
       project('acceptance', { testTimeout: 60_000 }),
       project('faults', { testTimeout: 60_000 }),
-      project('browser', { testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false }),
+      project('browser', { testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false, isolate: false }),
     ],
   },
 });

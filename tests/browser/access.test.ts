@@ -54,37 +54,35 @@ withBrowser('for everyone', () => {
     ['the devices', '/devices', 'form', asIs],
   ];
 
-  it.each(views)('%s has no fault that axe finds in either theme, and nothing too small to be hit', async (...view) => {
-    const [name, path, ready, then] = view;
-    const { page } = await floor.open(path);
-    await page.locator(ready).first().waitFor();
-    await then(page);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect(await faultsOf(page), colorScheme).toEqual([]);
-      if (name.startsWith('the bay')) expect(await faultsOf(page, ['color-contrast-enhanced']), colorScheme).toEqual([]);
-    }
-    // WCAG 2.2, 2.5.8: 24 by 24 CSS pixels at least.
-    const sizes = await page
-      .locator('button:visible, summary:visible, input:visible, select:visible, a.plain:visible')
-      .evaluateAll((all) => all.map((each) => [each.textContent, each.getBoundingClientRect().toJSON() as DOMRect] as const));
-    for (const [what, { width, height }] of sizes) expect(Math.min(width, height), String(what)).toBeGreaterThanOrEqual(24);
-    await page.context().close();
-  });
-
-  it.each(views)('%s shows all its width at 320 px and with text twice as large', async (_name, path, ready, then) => {
-    const { page } = await floor.open(path, { viewport: { width: 320, height: 640 } });
-    await page.locator(ready).first().waitFor();
-    await then(page);
-    const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
-    expect(await wide()).toBeLessThanOrEqual(320);
-    await page.setViewportSize({ width: 640, height: 800 });
-    await page.evaluate(() => {
-      document.documentElement.style.fontSize = '200%';
-    });
-    expect(await wide()).toBeLessThanOrEqual(640);
-    await page.context().close();
-  });
+  it.each(views)(
+    '%s has no fault that axe finds in either theme, nothing too small to be hit and nothing cut off',
+    async (...view) => {
+      const [name, path, ready, then] = view;
+      const { page } = await floor.open(path);
+      await page.locator(ready).first().waitFor();
+      await then(page);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        expect(await faultsOf(page), colorScheme).toEqual([]);
+        if (name.startsWith('the bay')) expect(await faultsOf(page, ['color-contrast-enhanced']), colorScheme).toEqual([]);
+      }
+      // WCAG 2.2, 2.5.8: 24 by 24 CSS pixels at least.
+      const sizes = await page
+        .locator('button:visible, summary:visible, input:visible, select:visible, a.plain:visible')
+        .evaluateAll((all) => all.map((each) => [each.textContent, each.getBoundingClientRect().toJSON() as DOMRect] as const));
+      for (const [what, { width, height }] of sizes) expect(Math.min(width, height), String(what)).toBeGreaterThanOrEqual(24);
+      // Nothing is cut off at 320 px, nor with text twice as large.
+      await page.setViewportSize({ width: 320, height: 640 });
+      const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
+      expect(await wide()).toBeLessThanOrEqual(320);
+      await page.setViewportSize({ width: 640, height: 800 });
+      await page.evaluate(() => {
+        document.documentElement.style.fontSize = '200%';
+      });
+      expect(await wide()).toBeLessThanOrEqual(640);
+      await page.context().close();
+    },
+  );
 
   it('marks an unconfirmed value by a broken line and a word, also in forced colours', async () => {
     const { page } = await floor.open('/?job=2', { forcedColors: 'active' });

@@ -1,11 +1,10 @@
 // Five thousand jobs in the log book: found by title, by a measured value, by what is open.
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openLog } from '#log';
 import type { EventBody } from '#log/events';
-import { openFloor, say, withBrowser } from '../support/browser.ts';
+import { openFloor, say, scratch, withBrowser } from '../support/browser.ts';
 
 const jobs = 5000;
 const vin = '1J9RP1A36A1644345';
@@ -43,7 +42,7 @@ function fill(path: string): void {
 }
 
 withBrowser('the log book with five thousand jobs', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'axlehand-many-'));
+  const folder = scratch();
   beforeAll(async () => {
     fill(join(folder, 'log.db'));
   });

@@ -41,7 +41,15 @@ withBrowser('the sheet on paper', () => {
     expect(pages).toBeGreaterThanOrEqual(1);
     expect(pages).toBeLessThanOrEqual(2);
     if (!hasText) return;
-    for (const words of ['hub face', '72 3/8 in', 'unconfirmed', 'Technician', 'signs for nobody', '<b>today</b>'])
+    for (const words of [
+      'INVENTED: A DEMONSTRATION',
+      'hub face',
+      '72 3/8 in',
+      'unconfirmed',
+      'Technician',
+      'signs for nobody',
+      '<b>today</b>',
+    ])
       expect(text).toContain(words);
     expect(text).not.toContain('Log book');
   });

@@ -42,9 +42,12 @@ export interface Shop {
   close(): Promise<void>;
 }
 
+/** A folder in memory where there is one: a disk would be asked to write through at each turn. */
+export const scratch = (): string => mkdtempSync(join(existsSync('/dev/shm') ? '/dev/shm' : tmpdir(), 'axlehand-'));
+
 /** A server of its own on a free port. `db`: a log made beforehand. */
 export async function openShop(db?: string): Promise<Shop> {
-  const folder = mkdtempSync(join(existsSync('/dev/shm') ? '/dev/shm' : tmpdir(), 'axlehand-'));
+  const folder = scratch();
   const path = db ?? join(folder, 'log.db');
   let { child, url } = await start(path, '0');
   const { port } = new URL(url);
