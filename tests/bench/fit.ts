@@ -15,21 +15,36 @@ function rackOf(count: number, distinct: boolean): StockAxle[] {
   });
 }
 
+interface Took {
+  readonly middle: number;
+  readonly worst: number;
+  /** Processor time of one run on average: what it takes however busy the machine is with other work. */
+  readonly cpu: number;
+}
+
 /** Milliseconds: middle and worst of the runs, after warming up. */
-function time(runs: number, work: () => unknown): { readonly middle: number; readonly worst: number } {
+function time(runs: number, work: () => unknown): Took {
   for (let i = 0; i < Math.min(runs, 20); i++) work();
+  const before = process.cpuUsage();
   const took = Array.from({ length: runs }, () => {
     const start = performance.now();
     work();
     return performance.now() - start;
   }).sort((a, b) => a - b);
-  return { middle: took[runs >> 1] ?? 0, worst: took.at(-1) ?? 0 };
+  const { user, system } = process.cpuUsage(before);
+  return { middle: took[runs >> 1] ?? 0, worst: took.at(-1) ?? 0, cpu: (user + system) / 1000 / runs };
 }
 
-const line = (name: string, { middle, worst }: { readonly middle: number; readonly worst: number }, wanted = '') =>
-  console.log(
-    `${name.padEnd(46)} ${middle.toFixed(3).padStart(9)} ms middle ${worst.toFixed(3).padStart(9)} ms worst  ${wanted}`,
-  );
+const line = (name: string, { middle, worst, cpu }: Took, wanted = '') => {
+  const figures = (
+    [
+      ['middle', middle],
+      ['worst', worst],
+      ['cpu', cpu],
+    ] as const
+  ).map(([word, ms]) => `${ms.toFixed(3).padStart(9)} ms ${word}`);
+  console.log(`${name.padEnd(46)} ${figures.join(' ')}  ${wanted}`);
+};
 
 const needs = needsOf(trailer);
 line(

@@ -1,5 +1,5 @@
 // Readings of a job -> the trailer as the checks want it. What cannot be used is named, and the rest goes on without it.
-import { type Field, type FieldId, fieldOf, type UnitId } from '#data';
+import { type Field, type FieldId, fieldOf, fields, type UnitId } from '#data';
 import { convert, dimensionOf, Fraction, type Quantity, quantity } from '../quantity/index.ts';
 import { identifyByNumber } from './bearings/identify.ts';
 import { compare, figure, figureOf } from './figure.ts';
@@ -95,9 +95,18 @@ function readNumber(reading: FitReading, field: Field, into: Map<FieldId, Known>
 /** A bare number is in the field's usual unit. */
 const unitOf = ({ unit }: FitReading, usual: UnitId): UnitId => (unit === undefined || unit === '1' ? usual : unit);
 
-function implausible(value: Fraction, { min, max }: Field): ProblemCode | undefined {
-  const [least, most] = [figureOf(min ?? ''), figureOf(max ?? '')];
-  if (!least || !most) return undefined;
+/** The usual band of each field that has one. */
+const bands = new Map(
+  fields.flatMap(({ id, min, max }) => {
+    const [least, most] = [figureOf(min ?? ''), figureOf(max ?? '')];
+    return least && most ? [[id, { least, most }] as const] : [];
+  }),
+);
+
+function implausible(value: Fraction, { id }: Field): ProblemCode | undefined {
+  const band = bands.get(id);
+  if (!band) return undefined;
+  const { least, most } = band;
   const given = figure(value);
   if (least.near > 0 && given.near <= 0) return 'notPositive';
   return compare(given, least) < 0 || compare(given, most) > 0 ? 'outOfBand' : undefined;

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import {
   axleForShare,
   balance,
+  camberDegrees,
   centreOf,
   chordOf,
   circleOf,
@@ -13,11 +14,15 @@ import {
   identifyPattern,
   movedForward,
   quantity,
+  readTrailer,
+  rideOf,
+  tableRules,
   tandemShare,
   type UnitId,
   uBoltFor,
 } from '#core';
 import { units } from '#data';
+import { readings } from '../../support/readings.ts';
 
 const math = create(all ?? {});
 const f = (value: string | number) => new Fraction(value);
@@ -118,6 +123,21 @@ test('hub face by halves: whole, shift, and straight within what is allowed', ()
     whole: inch('579/8'),
   });
   expect(fromHalves(inch('73/2'), inch('287/8'), inch('1/8')).straight).toBe(false);
+});
+
+test.each([
+  [3, 2.875, 15],
+  [2.5, 2.53, 13],
+])('camber by a plumb line, top %d, bottom %d over %d in: the same angle by the reference library', (top, bottom, rim) => {
+  const theirs = math.unit(math.asin((bottom - top) / rim) as number, 'rad').toNumber('deg');
+  expect(camberDegrees(top, bottom, rim)).toBeCloseTo(theirs, 9);
+});
+
+test('springs from under the beam to over it: the stack between the two places of the beam, added up by the reference library', () => {
+  const on = readTrailer(readings({ beamDiameter: '19/8', springPack: '3/2', slung: 'underSlung' }));
+  // Spring and axle middles are half a pack, a seat and half a beam apart, before and after, on opposite sides.
+  const apart = math.evaluate('(1.5 / 2 + 0.1875 + 2.375 / 2) * 2') as number;
+  expect(rideOf(on, tableRules).bySwap?.value.valueOf()).toBeCloseTo(apart, 12);
 });
 
 // 2.375 + 3/16 + 1 + 1/4 + 1/2 + 1/4 = 4.5625; the next quarter inch is 4 3/4.

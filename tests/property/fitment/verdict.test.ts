@@ -44,6 +44,13 @@ const ofTrailer: Partial<Record<FieldId, fc.Arbitrary<string>>> = {
   frameWidth: eighth(56, 64),
   fenderWidth: eighth(82, 92),
   tyreClearance: eighth(1, 4),
+  towWeight: whole(2000, 9000),
+  axleToFrame: eighth(2, 8),
+  slung: fc.constantFrom('overSlung', 'underSlung'),
+  frontArm: eighth(2, 4),
+  rearArm: eighth(2, 4),
+  toeFront: eighth(60, 61),
+  toeRear: eighth(60, 61),
 };
 
 /** Any part of the trailer known, any of it only heard. */
@@ -99,15 +106,26 @@ test('inches or millimetres, pounds or kilograms: the same verdict', () => {
 
 test('left and right exchanged: the same verdict', () => {
   fc.assert(
-    fc.property(trailer, candidate, eighth(1, 4), eighth(1, 4), (readings, one, left, right) => {
-      const rest = readings.filter(({ field }) => field !== 'tyreClearance');
-      const sided = (a: string, b: string) => [
-        ...rest,
-        reading('tyreClearance', a, { side: 'left', id: 'l' }),
-        reading('tyreClearance', b, { side: 'right', id: 'r' }),
-      ];
-      expect(verdictOf(sided(left, right), one).result).toBe(verdictOf(sided(right, left), one).result);
-    }),
+    fc.property(
+      trailer,
+      candidate,
+      eighth(1, 4),
+      eighth(1, 4),
+      eighth(35, 37),
+      eighth(35, 37),
+      (readings, one, left, right, near, far) => {
+        const rest = readings.filter(({ field }) => field !== 'tyreClearance' && field !== 'hubFace');
+        const sided = (a: string, b: string, c: string, d: string) => [
+          ...rest,
+          reading('halfFace', c, { side: 'left', id: 'hl' }),
+          reading('halfFace', d, { side: 'right', id: 'hr' }),
+          reading('tyreClearance', a, { side: 'left', id: 'l' }),
+          reading('tyreClearance', b, { side: 'right', id: 'r' }),
+        ];
+        const codes = (all: FitReading[]) => verdictOf(all, one).rows.map(({ check, result, code }) => [check, result, code]);
+        expect(codes(sided(left, right, near, far))).toEqual(codes(sided(right, left, far, near)));
+      },
+    ),
     runs,
   );
 });

@@ -38,7 +38,7 @@ export function tyreLoad(text: string, dual = false): TyreLoad | undefined {
   const stamped = index === undefined ? undefined : loadOfIndex(index);
   if (stamped) return counted(size, convert(stamped, 'lb'), byIndex.get(index ?? 0)?.source ?? '');
   if (dual) return undefined;
-  const row = tyreLoads.find((one) => one.loadRange === size.loadRange && sameTyre(one.size, size));
+  const { row } = listed.find((one) => one.row.loadRange === size.loadRange && sameTyre(one.size, size)) ?? {};
   return row && { ...counted(size, quantity(row.load, 'lb'), row.source), pressure: quantity(row.pressure, 'psi') };
 }
 
@@ -74,11 +74,13 @@ function counted(size: TyreSize, load: Quantity, source: string): TyreLoad {
 /** What this size carries in each load range on file; for a size that names no use, the trailer tyre's figures. */
 export function loadsOf(text: string): readonly TyreLoadRow[] {
   const size = parseTyre(text);
-  return size ? tyreLoads.filter((row) => sameTyre(row.size, { ...size, use: 'ST' })) : [];
+  return size ? listed.filter((one) => sameTyre(one.size, { ...size, use: 'ST' })).map(({ row }) => row) : [];
 }
 
-function sameTyre(text: string, size: TyreSize): boolean {
-  const other = parseTyre(text);
+/** The table with its sizes read. */
+const listed = tyreLoads.map((row) => ({ row, size: parseTyre(row.size) }));
+
+function sameTyre(other: TyreSize | undefined, size: TyreSize): boolean {
   if (!other?.width || !size.width) return false;
   return other.use === size.use && other.width.equals(size.width) && other.aspect === size.aspect && other.rim.equals(size.rim);
 }
