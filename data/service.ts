@@ -10,6 +10,7 @@ import greaseGradeTable from './service/grease-grades.json' with { type: 'json' 
 import greaseServiceTable from './service/grease-services.json' with { type: 'json' };
 import greaseThickenerTable from './service/grease-thickeners.json' with { type: 'json' };
 import hubHeatTable from './service/hub-heat.json' with { type: 'json' };
+import practicesTable from './service/practices.json' with { type: 'json' };
 import retorqueTable from './service/retorque.json' with { type: 'json' };
 import serviceIntervalTable from './service/service-intervals.json' with { type: 'json' };
 import threadConditionTable from './service/thread-conditions.json' with { type: 'json' };
@@ -150,6 +151,13 @@ export interface AlignmentLimitRow extends Row {
   readonly about: string;
 }
 export const alignmentLimits: readonly AlignmentLimitRow[] = alignmentLimitTable.rows;
+
+export interface PracticeRow extends Row {
+  readonly said: readonly string[];
+  readonly say: string;
+}
+/** Patterns over a question's words, first row that fits wins. */
+export const practices: readonly PracticeRow[] = practicesTable.rows;
 
 export interface RetorqueRow extends Row {
   readonly of: string;

@@ -83,6 +83,8 @@ export type Topic =
   | 'boltPattern'
   | 'brake'
   | 'hubHeat'
+  /** What may be done: old parts again, guns, oil on threads. */
+  | 'practice'
   | 'brakeLaw'
   | 'nearest'
   | 'again'

@@ -14,6 +14,7 @@ import {
   greaseThickeners,
   hubHeat,
   jobKinds,
+  practices,
   procedures,
   retorque,
   serviceIntervals,
@@ -139,6 +140,7 @@ export const serviceTables: readonly Table[] = [
     usual: z.boolean(),
     about: word,
   }),
+  plain('practices', practices, { said: words.min(1), say: word }),
   plain('retorque', retorque, { of: field, miles: z.array(exact), months: exact.optional(), text: word }),
   plain('service-intervals', serviceIntervals, {
     jobs: words,

@@ -68,6 +68,22 @@ const greaseKeys = [
 
 export const topics: readonly TopicWords[] = [
   {
+    topic: 'practice',
+    keys: [
+      'reuse|reused|reusing',
+      're use',
+      'can|may|should|do use|put old|same again|back',
+      'can|may|should|do|okay|ok impact',
+      'can|may|should|do|okay|ok air|rattle|zip gun',
+      'can|may|should|do|okay|ok oil|lube|lubricate|grease|never|anti|antiseize stud|studs|thread|threads|nuts|lugs',
+      'wet or dry',
+      'dry or wet|oiled|lubed',
+      'what|if pin|hole|slot|tang|dowel line|lines up',
+      "what|if pin|hole|slot|tang|dowel doesn't|won't fit|match|reach",
+    ],
+    said: ['can i reuse the u bolts', 'can i reuse the cotter pin', 'can i use an impact', 'do i torque the studs wet or dry'],
+  },
+  {
     topic: 'value',
     keys: ['what did i|we|you say|tell|give|call|have|get', 'what was|were'],
     said: ['what was the <field>', 'what did i say for the <field>'],
@@ -235,7 +251,7 @@ export const topics: readonly TopicWords[] = [
       "when|when's again|next|back",
       'when retorque|recheck',
       'when re torque',
-      "when|when's check|repack|grease|service",
+      "when|when's check|repack|repacking|repacked|grease|greasing|service|servicing",
       'how many miles until|before|till',
     ],
     said: ['when is it due', 'when is it due again', 'when do i retorque', 'how often do i repack'],
@@ -568,6 +584,7 @@ export const tellings: readonly { readonly topic: Topic; readonly keys: readonly
     keys: ['slot|slots|flat|flats|notch tighter|looser|more|what', 'quarter|half|third|sixth|eighth turn what'],
   },
   { topic: 'alignment', keys: ['thrust angle'] },
+  { topic: 'practice', keys: ['pin|hole|slot|tang|dowel line|lines|lining up'] },
 ];
 
 /** Parts a torque question may be about; also what `of` is for other topics. */

@@ -14,18 +14,29 @@ export interface DamageUnknown {
 
 /** Names the damage in a spoken description: "right inner is flaked and a bit blue". */
 export function nameDamage(description: string): DamageNamed | DamageUnknown {
-  const text = ` ${description
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, ' ')
-    .trim()} `;
+  const text = ` ${plain(description)} `;
   const hits = bearingDamage.flatMap((row) => {
-    const word = row.said.filter((said) => text.includes(` ${said} `)).toSorted((one, other) => other.length - one.length)[0];
+    const word = row.said
+      .map(plain)
+      .filter((said) => text.includes(` ${said} `))
+      .toSorted((one, other) => other.length - one.length)[0];
     return word === undefined ? [] : [{ row, word }];
   });
   const found = hits.filter(({ word }) => !hits.some((other) => other.word !== word && ` ${other.word} `.includes(` ${word} `)));
   if (found.length === 0) return { code: 'damageUnknown', known: bearingDamage.map(({ said }) => said[0] ?? '') };
   return { code: 'damageNamed', found: found.map(({ row }) => row).toSorted((one, other) => rank(one) - rank(other)) };
 }
+
+/** Small words between tell nothing: "the cage is bent" is "cage bent". */
+const small = /\b(a|an|the|is|are|was|were|has|have|had|looks|look|all|very|some|little|bit|badly)\b/g;
+
+const plain = (words: string): string =>
+  words
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, ' ')
+    .replace(small, ' ')
+    .replace(/ +/g, ' ')
+    .trim();
 
 function rank({ reuse }: BearingDamageRow): number {
   return ['no', 'look', 'yes'].indexOf(reuse);

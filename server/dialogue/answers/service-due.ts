@@ -1,10 +1,14 @@
 // What falls due: reminders of this job, and the intervals since the last jobs of the same trailer.
 import { measured, nextServices, type PastJob } from '#core';
+import { retorque, serviceIntervals } from '#data';
+import type { Reminder } from '#log/events';
 import type { Answer } from '../types.ts';
-import { type Ask, answer, lines, same } from './service-ask.ts';
+import { listed, sentence } from '../words.ts';
+import { type Ask, answer, join, lines, same, type Words } from './service-ask.ts';
 
 export function due(ask: Ask): Answer {
   const { job, now } = ask;
+  if (again.test(ask.words)) return retorqueAsked(ask);
   const odometer = measured(ask.readings, { field: 'odometer' });
   const services = nextServices(pastJobs(ask), now, odometer?.value);
   const reminders = job.reminders.filter(({ done }) => !done);
@@ -12,7 +16,7 @@ export function due(ask: Ask): Answer {
     return answer(
       'due.nothing',
       same('Nothing on record for this trailer. Twelve months or twelve thousand miles is usual for bearings.'),
-      { missing: ['vin'] },
+      { missing: ['vin'], sources: serviceIntervals.filter(({ id }) => id === 'bearings').map(({ source }) => source) },
     );
   }
   const [first] = services;
@@ -29,10 +33,7 @@ export function due(ask: Ask): Answer {
         .filter(Boolean)
         .join(' '),
       show: lines(
-        ...reminders.map(
-          ({ text, dueAt, dueMiles }) =>
-            `${text}${dueAt ? ` (${dueAt.slice(0, 10)})` : ''}${dueMiles && odometer ? ` (at ${dueMiles} mi)` : ''}`,
-        ),
+        ...reminders.map((reminder) => reminderLine(reminder, odometer !== undefined)),
         ...services.map(
           ({ row, dueAt, dueMiles, state }) =>
             `${state === 'due' ? 'DUE: ' : ''}${row.text}: ${dueAt ?? ''}${dueMiles ? ` or ${dueMiles.valueOf()} mi` : ''}, whichever is first (${row.source})`,
@@ -42,6 +43,37 @@ export function due(ask: Ask): Answer {
     { sources: services.map(({ row }) => row.source), used: [odometer] },
   );
 }
+
+const again = /re.?torque|re.?check|re.?tighten|torque.*again|(check|tighten).*(nut|lug|bolt|wheel)/;
+
+/** When a joint is checked again: as published, also before anything is torqued; and the reminders that stand. */
+function retorqueAsked(ask: Ask): Answer {
+  const { words, tell, job } = ask;
+  const named = retorque.filter(({ of }) => (of === 'uBoltTorque' ? /u.?bolt/ : /lug|wheel/).test(words));
+  const rows = named.length > 0 ? named : retorque;
+  const told = (form: keyof Words) =>
+    rows.map(({ text, miles, months }) => {
+      const after = listed(
+        miles.map((each) => tell.count(Number(each))[form]),
+        'and',
+      );
+      return `${sentence(text)} after ${after} miles${months ? `, then every ${tell.count(Number(months))[form]} months` : ''}.`;
+    });
+  const set = job.reminders.filter(({ done, text }) => !done && rows.some((row) => text.startsWith(row.text)));
+  const odometer = measured(ask.readings, { field: 'odometer' });
+  return answer(
+    'due.retorque',
+    {
+      speak: join(...told('speak'), set.length > 0 ? undefined : 'Nothing torqued on this job yet; I remind you once it is.'),
+      show: lines(...told('show'), ...set.map((reminder) => reminderLine(reminder, odometer !== undefined))),
+    },
+    { sources: rows.map(({ source }) => source), caution: 'makerFirst' },
+  );
+}
+
+/** Miles are told where the odometer was read: without it they count from the work, as the text says. */
+const reminderLine = ({ text, dueAt, dueMiles }: Reminder, read: boolean): string =>
+  `${text}${dueAt ? ` (${dueAt.slice(0, 10)})` : ''}${dueMiles && read ? ` (at ${dueMiles} mi)` : ''}`;
 
 /** Closed jobs of the same trailer, by VIN, and this one as if it closed now. */
 function pastJobs({ job, know, now, readings }: Ask): readonly PastJob[] {

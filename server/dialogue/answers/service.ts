@@ -5,7 +5,7 @@ import type { QuestionIntent, Topic } from '#intents';
 import type { EventBody, JobRecord, ValueRecord } from '#log/events';
 import type { AlignmentView, Answer, Answerer, Know, SequenceView } from '../types.ts';
 import { alignment, alignmentView } from './service-alignment.ts';
-import { type Ask, answer, askOf, lines } from './service-ask.ts';
+import { type Ask, answer, askOf, lines, same } from './service-ask.ts';
 import { brake } from './service-brake.ts';
 import { compute } from './service-compute.ts';
 import { due } from './service-due.ts';
@@ -13,6 +13,7 @@ import { endPlay } from './service-end-play.ts';
 import { grease } from './service-grease.ts';
 import { hubHeat } from './service-hub-heat.ts';
 import { type Judged, judged } from './service-judged.ts';
+import { practice } from './service-practice.ts';
 import { sequence, sequenceView } from './service-sequence.ts';
 import { torque } from './service-torque.ts';
 
@@ -31,11 +32,21 @@ export const serviceAnswers: Partial<Record<Topic, Answerer>> = {
   brake: asked(brake),
   compute: asked(compute),
   due: asked(due),
+  practice: (question) => practice(question) ?? nothingOnIt,
 };
+
+const nothingOnIt = answer(
+  'practice.unknown',
+  same("I have nothing on that. The maker's instructions say; ask me for a torque, a size or the next step."),
+);
+
+/** A crack in a hanger is no bearing damage. */
+export const bearingWords = /\b(bearing|cone|cup|race|roller|cage)s?\b/i;
 
 /** Questions that another topic's words catch though they are about service: asked first, undefined where they are not. */
 export const serviceFirst: Partial<Record<Topic, (...asked: Parameters<Answerer>) => Answer | undefined>> = {
   bearing: ({ words }) => damageAnswer(words ?? ''),
+  practice: ({ words }) => (bearingWords.test(words ?? '') ? damageAnswer(words ?? '') : undefined),
   fits: (question, job, know, now) =>
     /volt|gauge/.test(question.words ?? '') ? brake(askOf(question, job, know, now)) : undefined,
 };

@@ -1,21 +1,38 @@
 // Notes and reminders. A defect mentioned in a note becomes an open point.
 
 import type { Said } from '#intents';
-import { damageAnswer } from '../answers/service.ts';
+import { bearingWords, damageAnswer } from '../answers/service.ts';
 import { type Draft, emit, nextId, say } from '../draft.ts';
 import { jobLine } from '../wording/jobs.ts';
 
-/** A crack in a hanger is no bearing damage. */
-const bearingWords = /\b(bearing|cone|cup|race|roller|cage)s?\b/i;
+/** Damage with no part named: what only bearings show, or any while the bearings are in hand. */
+const ofBearings = new Set([
+  'flaking',
+  'surface',
+  'smearing',
+  'fretting',
+  'falseBrinell',
+  'brinell',
+  'indent',
+  'fluting',
+  'cage',
+]);
+
+function isOfBearing({ job }: Draft, text: string): boolean {
+  const code = damageAnswer(text)?.code.replace('damage.', '') ?? '';
+  return ofBearings.has(code) || job.currentStep?.startsWith('hubBearing/') === true;
+}
 
 export function takeNote(draft: Draft, words: string): Draft {
   const text = words.trim();
   const { shop, readNote } = draft.know;
   if (text === '') return say(draft, jobLine('emptyNote', {}, shop));
-  const reading = readNote(text);
+  const read = readNote(text);
+  const damage =
+    bearingWords.test(text) || (read.part === undefined && isOfBearing(draft, text)) ? damageAnswer(text) : undefined;
+  const reading = damage && read.seriousness === 'info' ? { ...read, seriousness: 'wear' as const } : read;
   const noted = emit(draft, { kind: 'noteTaken', id: nextId(draft, 'n'), text, reading });
   const told = say(noted, jobLine('noted', { text, defect: reading.seriousness !== 'info' }, shop));
-  const damage = bearingWords.test(text) ? damageAnswer(text) : undefined;
   return damage ? say(told, { code: damage.code, tone: 'answer', speak: damage.speak, show: damage.show }) : told;
 }
 

@@ -15,7 +15,7 @@ describe('whole jobs', () => {
   it.each(scripts)('%s', (name) => {
     const { said, held } = play(readFileSync(new URL(name, folder), 'utf8'));
     expect(said).toBeGreaterThanOrEqual(30);
-    expect(said).toBeLessThanOrEqual(110);
+    expect(said).toBeLessThanOrEqual(80);
     expect(said).toBe(shortest[name] ?? said);
     expect(held).toBeGreaterThanOrEqual(name.startsWith('shortest') ? 10 : said / 3);
   });
