@@ -191,7 +191,7 @@ export const units = unitTable.rows as readonly UnitRow[];
 export interface Mishearing {
   readonly heard: string;
   readonly meant: string;
-  readonly where?: 'digit' | 'denominator' | 'number' | 'joint' | 'field';
+  readonly where?: 'digit' | 'denominator' | 'part' | 'number' | 'joint' | 'field';
   /** Why the one becomes the other. */
   readonly reason: string;
   readonly source: string;

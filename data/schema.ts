@@ -41,7 +41,7 @@ const fieldRow = z
 const mishearingRow = z.strictObject({
   heard: word,
   meant: word,
-  where: z.enum(['digit', 'denominator', 'number', 'joint', 'field']).optional(),
+  where: z.enum(['digit', 'denominator', 'part', 'number', 'joint', 'field']).optional(),
   reason: word,
   ...sourced,
 });

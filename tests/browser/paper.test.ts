@@ -59,6 +59,9 @@ withBrowser('the sheet on paper', () => {
     ['a tandem with brakes', 'tests/acceptance/conversations/tandem-brakes.txt', '> ', 12],
   ])('holds all of %s on two pages, for the customer and for the shop', async (_name, file, mark, cautions) => {
     const job = await played(floor.shop.url, saidIn(file, mark));
+    const { page } = await floor.open(`/jobs/${job}/sheet`, { viewport: { width: 360, height: 740 } });
+    await page.locator('.measures').first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth), 'on a telephone').toBeLessThanOrEqual(360);
     for (const format of ['A4', 'Letter']) {
       const { pages, text } = await printed(job, format);
       expect(pages, format).toBe(2);
