@@ -70,6 +70,7 @@ function sequences(of: Phrase): string[][] {
         [[]],
       );
     case 'means':
+    case 'seldom':
       return sequences(of.of);
     case 'lazy':
       return sequences(of.get());

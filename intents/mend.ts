@@ -1,6 +1,6 @@
 // Mishearings and spellings put right before reading: rows of data/mishearings.json, homophones only where a number can stand,
 // and, as a last resort, a field's name by its sound. What was heard is kept on the token.
-import { type Mishearing, mishearings } from '#data';
+import { fields, type Mishearing, mishearings } from '#data';
 import { fieldNames } from './fields.ts';
 import { lexicon } from './lexicon.ts';
 import { classOf, isNumberWord } from './numbers/classes.ts';
@@ -154,11 +154,15 @@ const tooWhat = new Set(
   ),
 );
 
+/** "Balance point to six hundred": the point of a name begins no decimals. */
+const pointNames = new Set(fields.flatMap(({ said }) => said).flatMap((name) => /(\w+) point$/.exec(name)?.[1] ?? []));
+
 /** "to", "for", "ate", "won" and their like are digits only between the other parts of a number. */
 function isDigitHere(tokens: readonly Token[], at: number, end: number, before: readonly Token[]): boolean {
   const word = tokens[at]?.word ?? '';
   if (word === 'too' && tooWhat.has(tokens[end]?.word ?? '')) return false;
-  const previous = classOf(before.at(-1));
+  const named = pointNames.has(before.at(-2)?.word ?? '');
+  const previous = named && before.at(-1)?.word === 'point' ? undefined : classOf(before.at(-1));
   const range = (word === 'to' || word === 'for') && isNumberish(tokens, end) && previous?.is !== 'point';
   const afterTens = previous?.is === 'tens' && !endsFraction(before) && !range;
   const inDecimal =

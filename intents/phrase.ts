@@ -18,6 +18,8 @@ export type Phrase =
   | { readonly kind: 'many'; readonly of: Phrase }
   /** Built when first needed: a field's thousands of numbers. */
   | { readonly kind: 'lazy'; readonly get: () => Phrase }
+  /** Said less often than its neighbours: `cost` is taken off its log-probability when listening and drawing. */
+  | { readonly kind: 'seldom'; readonly of: Phrase; readonly cost: number }
   /** What the words mean, for sampling; reading and walking pass through. */
   | { readonly kind: 'means'; readonly of: Phrase; readonly meaning: Meaning };
 
@@ -27,6 +29,8 @@ export type Meaning =
   | { readonly negative: true }
   | { readonly characters: string }
   | { readonly set: Readonly<Record<string, string>> }
+  /** The number so far is the value; the next is this of it. */
+  | { readonly split: 'not' | 'to' }
   | { readonly end: 'measure' | 'quantity' | 'correct' }
   | { readonly intent: Intent };
 
@@ -36,6 +40,7 @@ export const oneOf = (...of: readonly Phrase[]): Phrase => (of.length === 1 && o
 export const maybe = (of: Phrase): Phrase => ({ kind: 'maybe', of });
 const slot = (name: SlotName, as: string): Phrase => ({ kind: 'slot', slot: name, name: as });
 export const many = (of: Phrase): Phrase => ({ kind: 'many', of });
+export const seldom = (of: Phrase, cost: number): Phrase => ({ kind: 'seldom', of, cost });
 export const means = (of: Phrase, meaning: Meaning): Phrase => ({ kind: 'means', of, meaning });
 
 export function lazy(build: () => Phrase): Phrase {

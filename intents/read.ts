@@ -44,6 +44,7 @@ function walk(of: Phrase, tokens: readonly Token[], at: number, stop: number, ca
       slots[of.slot](tokens, at, stop, caught, then);
       return;
     case 'means':
+    case 'seldom':
       walk(of.of, tokens, at, stop, caught, then);
       return;
     case 'lazy':
@@ -144,6 +145,7 @@ function firsts(of: Phrase): { words: string[]; empty: boolean } {
       return { words, empty: true };
     }
     case 'means':
+    case 'seldom':
     case 'many':
       return firsts(of.of);
     case 'lazy':

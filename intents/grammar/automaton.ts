@@ -6,6 +6,10 @@ export interface Automaton {
   readonly start: number;
   next(state: number): ReadonlyMap<string, number>;
   accepts(state: number): boolean;
+  /** How seldom this word is said here, in nats; 0 for the commonest. */
+  cost(state: number, word: string): number;
+  /** The same of ending the sentence here; infinite where it may not. */
+  endCost(state: number): number;
 }
 
 /** What is still to be said: a phrase, then the rest. */
@@ -15,15 +19,27 @@ interface Frame {
   readonly then: Frame | undefined;
 }
 
-interface Step {
-  readonly word: string;
-  readonly to: Frame | undefined;
+/** A frame, or the end, and what it costs beyond the cheapest of its state. */
+interface Place {
+  readonly frame: Frame | undefined;
+  readonly cost: number;
+}
+
+interface Opened {
+  readonly steps: readonly { readonly word: string; readonly to: Place }[];
+  /** Of passing over it in silence. */
+  readonly endCost: number;
+}
+
+interface Followed {
+  readonly to: number;
+  readonly cost: number;
 }
 
 export function automaton(of: Phrase): Automaton {
   const frames = new Map<Phrase, Map<Frame | undefined, Frame>>();
-  const steps = new Map<Frame, { readonly steps: readonly Step[]; readonly ends: boolean }>();
-  const states: { readonly frames: readonly (Frame | undefined)[]; next?: Map<string, number> }[] = [];
+  const openedFrames = new Map<Frame, Opened>();
+  const states: { readonly places: readonly Place[]; followed?: Map<string, Followed>; next?: Map<string, number> }[] = [];
   const byKey = new Map<string, number>();
   let made = 0;
 
@@ -38,52 +54,51 @@ export function automaton(of: Phrase): Automaton {
     return fresh;
   };
 
-  /** First words of a frame; `ends` when it may be passed over in silence. */
-  const open = (at: Frame): { readonly steps: readonly Step[]; readonly ends: boolean } => {
-    const known = steps.get(at);
+  /** First words of a frame, and where they lead. */
+  const open = (at: Frame): Opened => {
+    const known = openedFrames.get(at);
     if (known) return known;
-    const found: Step[] = [];
-    let ends = false;
-    const seen = new Set<Frame>();
-    const visit = (here: Frame | undefined): void => {
+    const steps: { word: string; to: Place }[] = [];
+    let endCost = Number.POSITIVE_INFINITY;
+    const seen = new Map<Frame, number>();
+    const visit = (here: Frame | undefined, cost: number): void => {
       if (!here) {
-        ends = true;
+        endCost = Math.min(endCost, cost);
         return;
       }
-      if (seen.has(here)) return;
-      seen.add(here);
-      expand(here, visit, found);
+      if ((seen.get(here) ?? Number.POSITIVE_INFINITY) <= cost) return;
+      seen.set(here, cost);
+      if (here.phrase.kind === 'word') steps.push({ word: here.phrase.word, to: { frame: here.then, cost } });
+      else for (const [way, more] of ways(here)) visit(way, cost + more);
     };
-    visit(at);
-    const opened = { steps: found, ends };
-    steps.set(at, opened);
+    visit(at, 0);
+    const opened = { steps, endCost };
+    openedFrames.set(at, opened);
     return opened;
   };
 
-  const expand = ({ phrase, then }: Frame, visit: (frame: Frame | undefined) => void, found: Step[]): void => {
+  /** What a frame may begin with, and at what cost. */
+  const ways = ({ phrase, then }: Frame): (readonly [Frame | undefined, number])[] => {
     switch (phrase.kind) {
       case 'word':
-        found.push({ word: phrase.word, to: then });
-        return;
+        return [];
       case 'seq':
-        visit(phrase.parts.reduceRight<Frame | undefined>((rest, part) => frame(part, rest), then));
-        return;
+        return [[phrase.parts.reduceRight<Frame | undefined>((rest, part) => frame(part, rest), then), 0]];
       case 'oneOf':
-        for (const one of phrase.of) visit(frame(one, then));
-        return;
+        return phrase.of.map((one) => [frame(one, then), 0] as const);
       case 'maybe':
-        visit(frame(phrase.of, then));
-        visit(then);
-        return;
+        return [
+          [frame(phrase.of, then), 0],
+          [then, 0],
+        ];
       case 'many':
-        visit(frame(phrase.of, frame(againOf(phrase), then)));
-        return;
+        return [[frame(phrase.of, frame(againOf(phrase), then)), 0]];
       case 'means':
-        visit(frame(phrase.of, then));
-        return;
+        return [[frame(phrase.of, then), 0]];
+      case 'seldom':
+        return [[frame(phrase.of, then), phrase.cost]];
       case 'lazy':
-        visit(frame(phrase.get(), then));
-        return;
+        return [[frame(phrase.get(), then), 0]];
       case 'slot':
         throw new TypeError(`automaton() cannot walk the slot <${phrase.name}>`);
     }
@@ -96,27 +111,38 @@ export function automaton(of: Phrase): Automaton {
     return known;
   };
 
-  const state = (all: readonly (Frame | undefined)[]): number => {
-    const unique = [...new Map(all.map((one) => [one?.id ?? 0, one])).entries()].sort(([a], [b]) => a - b);
-    const key = unique.map(([id]) => id).join(' ');
+  const state = (all: readonly Place[]): number => {
+    const cheapest = new Map<number, Place>();
+    for (const place of all) {
+      const id = place.frame?.id ?? 0;
+      if (place.cost < (cheapest.get(id)?.cost ?? Number.POSITIVE_INFINITY)) cheapest.set(id, place);
+    }
+    const sorted = [...cheapest].sort(([a], [b]) => a - b);
+    const key = sorted.map(([id, { cost }]) => `${id}:${cost.toFixed(2)}`).join(' ');
     const known = byKey.get(key);
     if (known !== undefined) return known;
     byKey.set(key, states.length);
-    states.push({ frames: unique.map(([, one]) => one) });
+    states.push({ places: sorted.map(([, place]) => place) });
     return states.length - 1;
   };
 
-  const follow = (of: readonly (Frame | undefined)[]): Map<string, number> => {
-    const targets = new Map<string, (Frame | undefined)[]>();
-    for (const one of of) {
-      if (!one) continue;
-      for (const { word, to } of open(one).steps) {
+  const follow = (places: readonly Place[]): Map<string, Followed> => {
+    const targets = new Map<string, Place[]>();
+    for (const { frame: from, cost } of places) {
+      if (!from) continue;
+      for (const { word, to } of open(from).steps) {
+        const place = { frame: to.frame, cost: cost + to.cost };
         const list = targets.get(word);
-        if (list) list.push(to);
-        else targets.set(word, [to]);
+        if (list) list.push(place);
+        else targets.set(word, [place]);
       }
     }
-    return new Map([...targets].map(([word, list]) => [word, state(list)]));
+    return new Map(
+      [...targets].map(([word, list]) => {
+        const cost = Math.min(...list.map((place) => place.cost));
+        return [word, { to: state(list.map((place) => ({ frame: place.frame, cost: place.cost - cost }))), cost }];
+      }),
+    );
   };
 
   const at = (id: number) => {
@@ -125,13 +151,24 @@ export function automaton(of: Phrase): Automaton {
     return found;
   };
 
+  const followed = (id: number): Map<string, Followed> => {
+    const found = at(id);
+    found.followed ??= follow(found.places);
+    return found.followed;
+  };
+
+  const endCost = (id: number): number =>
+    Math.min(...at(id).places.map(({ frame: here, cost }) => cost + (here ? open(here).endCost : 0)));
+
   return {
-    start: state([frame(of, undefined)]),
+    start: state([{ frame: frame(of, undefined), cost: 0 }]),
     next(id) {
       const found = at(id);
-      found.next ??= follow(found.frames);
+      found.next ??= new Map([...followed(id)].map(([word, { to }]) => [word, to]));
       return found.next;
     },
-    accepts: (id) => at(id).frames.some((one) => one === undefined || open(one).ends),
+    accepts: (id) => Number.isFinite(endCost(id)),
+    cost: (id, word) => followed(id).get(word)?.cost ?? Number.POSITIVE_INFINITY,
+    endCost,
   };
 }

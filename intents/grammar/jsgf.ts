@@ -20,6 +20,7 @@ export function jsgfOf(of: Phrase): string {
       case 'many':
         return `(${print(phrase.of)})+`;
       case 'means':
+      case 'seldom':
         return print(phrase.of);
       case 'lazy':
         return print(phrase.get());

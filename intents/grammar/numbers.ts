@@ -101,7 +101,7 @@ export function feet(low: number, high: number, size: number): Phrase {
   const count = spokenAs(
     range(Math.max(2, Math.ceil(low / 12)), Math.floor(high / 12) - 1, 1).map((n) => [String(n * 12), [cardinal(n)]] as const),
   );
-  const inches = seq(wholes(1, 11), maybe(seq(word('and'), parts(Math.min(size, 8), false))));
+  const inches = seq(wholes(1, 11), maybe(seq(word('and'), parts(Math.min(size, 16), false))), maybe(word('inches')));
   return seq(count, oneOf(word('foot'), word('feet')), maybe(inches));
 }
 

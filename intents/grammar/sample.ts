@@ -13,6 +13,8 @@ export interface Sample {
 
 interface Draft {
   number?: Fraction;
+  /** What the number is: the value, or what follows it. */
+  as: string;
   negative: boolean;
   characters: string;
   set: Record<string, string>;
@@ -35,16 +37,19 @@ function speak(of: Phrase, random: () => number, words: string[], meanings: Mean
       for (const part of of.parts) speak(part, random, words, meanings, 0);
       return;
     case 'oneOf': {
-      const one = of.of[Math.floor(random() * of.of.length)];
+      const one = drawn(of.of, random);
       if (one) speak(one, random, words, meanings, 0);
       return;
     }
     case 'maybe':
-      if (random() < 0.5) speak(of.of, random, words, meanings, 0);
+      if (random() < 0.5 * weightOf(of.of)) speak(of.of, random, words, meanings, 0);
       return;
     case 'many':
       speak(of.of, random, words, meanings, 0);
       if (again < 3 && random() < 0.3) speak(of, random, words, meanings, again + 1);
+      return;
+    case 'seldom':
+      speak(of.of, random, words, meanings, 0);
       return;
     case 'means':
       speak(of.of, random, words, meanings, 0);
@@ -58,27 +63,44 @@ function speak(of: Phrase, random: () => number, words: string[], meanings: Mean
   }
 }
 
+/** As often as it is said. */
+const weightOf = (of: Phrase): number => (of.kind === 'seldom' ? Math.exp(-of.cost) : 1);
+
+function drawn(ways: readonly Phrase[], random: () => number): Phrase | undefined {
+  let left = random() * ways.reduce((sum, way) => sum + weightOf(way), 0);
+  return ways.find((way) => {
+    left -= weightOf(way);
+    return left < 0;
+  });
+}
+
+const empty: Draft = { as: 'value', negative: false, characters: '', set: {} };
+
 function intentsFrom(meanings: readonly Meaning[]): Sample['intents'] {
   const intents: Readonly<Record<string, unknown>>[] = [];
-  let draft: Draft = { negative: false, characters: '', set: {} };
+  let draft: Draft = { ...empty };
   for (const meaning of meanings) {
     if ('add' in meaning) draft.number = (draft.number ?? new Fraction(0)).add(meaning.add);
+    else if ('split' in meaning) draft = { ...empty, as: meaning.split, set: { ...draft.set, [draft.as]: worth(draft) } };
     else if ('negative' in meaning) draft.negative = true;
     else if ('characters' in meaning) draft.characters += meaning.characters;
     else if ('set' in meaning) draft.set = { ...draft.set, ...meaning.set };
     else if ('intent' in meaning) intents.push(meaning.intent satisfies Intent as Readonly<Record<string, unknown>>);
     else {
       intents.push(finished(meaning.end, draft));
-      draft = { negative: false, characters: '', set: {} };
+      draft = { ...empty };
     }
   }
   return intents;
 }
 
-function finished(kind: string, { number, negative, characters, set }: Draft): Readonly<Record<string, unknown>> {
-  const fault = set.field === 'vin' ? vinFault(characters) : undefined;
+function finished(kind: string, draft: Draft): Readonly<Record<string, unknown>> {
+  const { set, as, number } = draft;
+  const fault = set.field === 'vin' ? vinFault(draft.characters) : undefined;
   if (fault) return { kind: 'problem', about: 'vin' };
-  const value = number ? (negative ? number.neg() : number).toFraction() : characters;
-  const field = set.field ? fieldOf(set.field as FieldId) : undefined;
-  return { kind, ...set, value, ...(number && field?.unit ? { unit: field.unit } : {}) };
+  const unit = number && set.field ? fieldOf(set.field as FieldId).unit : undefined;
+  return { kind, ...(unit ? { unit } : {}), ...set, [as]: worth(draft) };
 }
+
+const worth = ({ number, negative, characters }: Draft): string =>
+  number ? (negative ? number.neg() : number).toFraction() : characters;

@@ -1,33 +1,38 @@
 // What can be said as the value of each field: numbers in its plausible band and step, tokens that exist, choices.
 import { type Field, type FieldId, fieldOf, type UnitId } from '#data';
 import { type Holds, holds } from '../fields.ts';
-import { anyOf, lazy, maybe, means, oneOf, type Phrase, phrase, seq, word } from '../phrase.ts';
+import { anyOf, lazy, maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } from '../phrase.ts';
 import { boltPattern, brakeSize, thread, tyre } from '../say/token.ts';
 import { choiceWords } from '../words/choices.ts';
+import { cardinal } from '../words/numbers.ts';
 import { decimals, digitNames, feet, longCount, parts, spokenCharacters, tape, thousandths, wholes, words } from './numbers.ts';
 
-/** A value, with the unit where it is said. Sampling gives its value in the field's usual unit. */
-export function spokenValue(id: FieldId): Phrase {
-  const known = built.get(id);
+/** `strict`: with its unit; `own`: in no unit but the field's. */
+export type Narrowed = 'strict' | 'own';
+
+/** A value, with the unit where it is said. Sampling gives its value in the unit said, or the field's usual one. */
+export function spokenValue(id: FieldId, narrowed?: Narrowed): Phrase {
+  const key = `${id} ${narrowed}`;
+  const known = built.get(key);
   if (known) return known;
-  const made = lazy(() => make(fieldOf(id)));
-  built.set(id, made);
+  const made = lazy(() => make(fieldOf(id), narrowed));
+  built.set(key, made);
   return made;
 }
 
-const built = new Map<FieldId, Phrase>();
+const built = new Map<string, Phrase>();
 
-function make(field: Field): Phrase {
+function make(field: Field, narrowed: Narrowed | undefined): Phrase {
   const kind = holds(field.id);
   if (kind === 'choice') return choicesOf(field.id);
   if (kind !== 'number') return tokens[kind](field.id);
-  return numberOf(field);
+  return numberOf(field, narrowed);
 }
 
 /** The unit's words after a number; said or left out. */
 const unitSaid: Readonly<Partial<Record<UnitId, string>>> = {
   in: '(inches|inch)',
-  lb: '(pounds|pound)',
+  lb: 'pounds',
   'lbf.ft': 'foot (pounds|pound)',
   psi: '(psi|pounds)',
   degF: 'degrees',
@@ -39,30 +44,52 @@ const unitSaid: Readonly<Partial<Record<UnitId, string>>> = {
   deg: 'degrees',
 };
 
-const unitPhrase = (unit: UnitId | undefined): Phrase => {
-  const said = unit && unitSaid[unit];
-  return said ? maybe(phrase(said)) : seq();
+/** The same in a unit that is not the field's own; `seldom` in an inch shop. */
+const inUnit = (unit: UnitId, of: Phrase, said: string): Phrase => means(seq(of, phrase(said)), { set: { unit } });
+const foreign: Readonly<Partial<Record<UnitId, (low: number, high: number) => Phrase>>> = {
+  in: (low, high) => inUnit('mm', wholes(Math.max(1, low * 25.4), high * 25.4), '(millimetres|millimetre)'),
+  'lbf.ft': (low, high) => inUnit('N.m', wholes(low * 1.36, high * 1.35), '(newton metres|newton metre)'),
+  psi: () => oneOf(inUnit('kPa', wholes(70, 990, 10), 'kilopascals'), inUnit('bar', decimals(1, 9, 1), 'bar')),
+  lb: (low, high) => inUnit('kg', wholes(low / 2.2, high / 2.21, 10), '(kilos|kilograms)'),
 };
+const rare = { foreign: 2.5, decimal: 1.5 };
 
-function numberOf(field: Field): Phrase {
+function numberOf(field: Field, narrowed: Narrowed | undefined): Phrase {
   const [low, high, size] = [ratio(field.min ?? '0'), ratio(field.max ?? '100'), 1 / ratio(field.step ?? '1')];
   const number = shapes(field, low, high, size);
   const below = () => seq(means(oneOf(word('minus'), word('negative')), { negative: true }), shapes(field, 0, -low, size));
   const signed = low < 0 ? oneOf(number, below()) : number;
-  const inFeet = field.unit === 'in' && high >= 60 && size > 1 && size < 100 ? [feet(low, high, size)] : [];
-  return oneOf(seq(signed, unitPhrase(field.unit)), ...inFeet);
+  const onTape = field.unit === 'in' && size > 1 && size < 100;
+  const inFeet = onTape && high >= 60 ? [feet(low, high, size)] : [];
+  const inDecimals = onTape && high >= 20 ? [seldom(decimals(low, high, 3), rare.decimal)] : [];
+  const said = phrase((!inThousandths(size, high) && field.unit && unitSaid[field.unit]) || '');
+  const other = field.unit && narrowed !== 'own' && (field.unit !== 'in' || onTape) ? foreign[field.unit] : undefined;
+  return oneOf(
+    seq(oneOf(signed, ...inDecimals), narrowed === 'strict' ? said : maybe(said)),
+    ...inFeet,
+    ...(other
+      ? [
+          seldom(
+            lazy(() => other(low, high)),
+            rare.foreign,
+          ),
+        ]
+      : []),
+  );
 }
 
-const ratio = (text: string) =>
+export const ratio = (text: string) =>
   text
     .split('/')
     .map(Number)
     .reduce((top, bottom) => top / bottom);
 
+const inThousandths = (size: number, high: number): boolean => size === 1000 && high <= 0.5;
+
 /** By what the tape or gauge resolves: `size` parts to one. */
 function shapes(field: Field, low: number, high: number, size: number): Phrase {
   if (field.id === 'odometer') return longCount();
-  if (size === 1000 && high <= 0.5) return thousandths(Math.min(high, 0.2));
+  if (inThousandths(size, high)) return thousandths(Math.min(high, 0.2));
   if (size === 1000) return oneOf(decimals(low, high, 3), tape(low, high, 16));
   if (size === 100) return oneOf(decimals(low, high, 2), tape(low, high, 16));
   if (size === 10) return oneOf(wholes(0, high), decimals(low, high, 1));
@@ -76,7 +103,20 @@ function choicesOf(id: FieldId): Phrase {
 }
 
 /** Patterns, brakes, threads and tyres in use on trailers (common practice, no source); anything else is typed. */
-const patterns = ['4x4', '5x9/2', '5x19/4', '5x5', '5x11/2', '6x11/2', '8x13/2', '8x275'];
+const patterns = [
+  '4x4',
+  '5x9/2',
+  '5x19/4',
+  '5x5',
+  '5x11/2',
+  '6x11/2',
+  '8x13/2',
+  '5x100',
+  '5x1143/10',
+  '5x120',
+  '6x1397/10',
+  '8x275',
+];
 const brakes = ['7x5/4', '10x3/2', '10x9/4', '12x2', '49/4x27/8', '49/4x4', '49/4x5'];
 const threads = ['7/16-20', '1/2-20', '9/16-18', '5/8-18', '1/2-13', '9/16-12', '5/8-11', '3/4-16'];
 const widths = [145, 165, 175, 185, 195, 205, 215, 225, 235, 245, 255, 265, 275, 285];
@@ -94,8 +134,7 @@ const exactly = (rows: readonly string[], say: (value: string) => string): Phras
   oneOf(...rows.map((value) => means(words(say(value).toLowerCase()), { characters: value })));
 
 const tokens: Readonly<Record<Exclude<Holds, 'number' | 'choice'>, (id: FieldId) => Phrase>> = {
-  boltPattern: () =>
-    exactly(patterns, (value) => boltPattern(value, isMetric(value) ? 'mm' : 'in', true).replace(' millimetres', '')),
+  boltPattern: () => oneOf(exactly(patterns, patternSaid), seldom(exactly(patterns.filter(isMetric), metricSaid), 1)),
   brakeSize: () => exactly(brakes, (value) => brakeSize(value, 'in', true)),
   thread: () => exactly(threads, (value) => thread(value, true)),
   tyre: () => exactly(['ST', 'LT', ''].flatMap(tyresOf), (value) => tyre(value, true)),
@@ -104,16 +143,39 @@ const tokens: Readonly<Record<Exclude<Holds, 'number' | 'choice'>, (id: FieldId)
   vin: () => characterRun(17, 17),
 };
 
+const patternSaid = (value: string) => boltPattern(value, isMetric(value) ? 'mm' : 'in', true).replace(' millimetres', '');
+const metricSaid = (value: string) => patternSaid(value).replace(' on ', ' by ');
 const isMetric = (value: string) => Number(value.split('x')[1]) > 95;
 const tyresOf = (prefix: string) =>
   widths.flatMap((width) =>
-    ['75', '80', '85'].flatMap((ratio) => ['13', '14', '15', '16'].map((rim) => `${prefix}${width}/${ratio}R${rim}`)),
+    ['75', '80', '85'].flatMap((ratio) =>
+      ['13', '14', '15', '16'].flatMap((rim) => makes(prefix).map((make) => `${prefix}${width}/${ratio}${make}${rim}`)),
+    ),
   );
 
-const digit = spokenCharacters(digitNames);
+/** Without the R where no letters stand before. */
+const makes = (prefix: string): readonly string[] => (prefix === '' ? ['R', '-'] : ['R']);
 
+const digit = spokenCharacters(digitNames);
+/** "Forty-nine", but not "forty", which may have its nine after it. */
+const pair = lazy(() =>
+  spokenCharacters(
+    Array.from({ length: 90 }, (_, at) => at + 10)
+      .filter((n) => n < 20 || n % 10 > 0)
+      .map((n) => [String(n), cardinal(n)] as const),
+  ),
+);
+
+/** Digit by digit, or some of them in pairs: "sixty-eight one forty-nine". */
 function digitsOf(least: number, most: number): Phrase {
-  return run(digit, least, most);
+  const from: Phrase[] = [seq()];
+  for (let left = 1; left <= most; left += 1) {
+    const one = seq(digit, from[left - 1] ?? seq());
+    const two = left > 1 ? [seldom(seq(pair, from[left - 2] ?? seq()), 1)] : [];
+    const more = oneOf(one, ...two);
+    from.push(most - left >= least ? maybe(more) : more);
+  }
+  return from[most] ?? seq();
 }
 
 function run(one: Phrase, least: number, most: number): Phrase {
@@ -130,6 +192,23 @@ const letterOrDigit = spokenCharacters([
 ]);
 
 const characterRun = (least: number, most: number) => run(letterOrDigit, least, most);
+
+/** A number that says enough of itself to be reckoned with, whatever it is of. */
+export const looseAmount: Phrase = lazy(() => {
+  const of = (unit: UnitId, value: Phrase): Phrase => means(seq(value, phrase(unitSaid[unit] ?? '')), { set: { unit } });
+  return oneOf(
+    seq(tape(1, 120, 16), maybe(phrase(unitSaid.in ?? ''))),
+    seq(parts(16, true), phrase(unitSaid.in ?? '')),
+    feet(24, 120, 16),
+    decimals(0, 20, 3),
+    thousandths(0.1),
+    of('lbf.ft', wholes(5, 500)),
+    means(seq(wholes(5, 120), word('psi')), { set: { unit: 'psi' } }),
+    of('lb', wholes(100, 20_000, 50)),
+    of('V', oneOf(wholes(1, 20), decimals(0, 20, 1))),
+    of('A', oneOf(wholes(1, 40), decimals(0, 40, 1))),
+  );
+});
 
 /** Any ordinary length, for "no, make that ..." when nothing says of what. */
 export const anyLength = lazy(() => oneOf(tape(0, 120, 16), parts(32, true)));

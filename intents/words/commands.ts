@@ -227,7 +227,7 @@ export const commandWords: readonly CommandWords[] = [
       'job (done|finished|complete)',
       'call (the|this|that) job (done|finished|complete)',
       "that's the job [done]",
-      "[(we're|we are|i'm|i am)] (done|finished|all done) (here|for today|with this one|with this trailer|with this job|with the job|with the trailer)",
+      "[(we're|we are|i'm|i am)] (done|finished|all done) (here|for today|with this trailer|with this job|with the job|with the trailer)",
       "(that is|that's|thats) it for this (one|job|trailer)",
     ],
   },

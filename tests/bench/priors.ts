@@ -61,7 +61,7 @@ async function run(): Promise<void> {
         parts[step.at] ??= { sum: 0, count: 0 };
         const part = parts[step.at];
         if (!part) return;
-        part.sum += Math.max(-14, row[step.token] ?? -14);
+        part.sum += Math.max(-14, row(step.token));
         part.count += 1;
       });
       const parents = group.map((_, which) => (index === 0 ? 0 : which));

@@ -44,8 +44,8 @@ export interface Lexicon {
   readonly start: Position;
   /** Calls back with each token that may come next. */
   follow(at: Position, each: Follow): void;
-  /** The words, where the utterance may end here. */
-  ending(at: Position): Words | undefined;
+  /** The words, where the utterance may end here, and how seldom it does. */
+  ending(at: Position): { readonly words: Words | undefined; readonly cost: number } | undefined;
 }
 
 const placesOf = { mid: ['mid'], start: ['start', 'mid'], joined: ['joined'] } as const;
@@ -69,20 +69,23 @@ export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost):
     const top = node();
     for (const [word, to] of grammar.next(state)) {
       const spelling = spellings.of(word);
-      for (const tokens of placesOf[place].flatMap((kind) => spelling[kind])) add(top, tokens, { word, to }, boost(word));
+      const [first, others] = boost(word);
+      const boosts = [first - grammar.cost(state, word), others] as const;
+      for (const tokens of placesOf[place].flatMap((kind) => spelling[kind])) add(top, tokens, { word, to }, boosts);
     }
     return top;
   }
 
   function afterWord(word: string, to: number, words: Words, each: Follow): void {
-    const whole = grammar.accepts(to);
+    const endCost = grammar.endCost(to);
+    const whole = Number.isFinite(endCost);
     const mid = root(to, 'mid');
     for (const [token, child] of mid.next) each(token, { node: child, words, closed: false }, child.boost, true);
     each(spellings.comma, { node: mid, words, closed: whole }, 0, false);
     if (joins.test(word)) each(spellings.hyphen, { node: root(to, 'joined'), words, closed: false }, 0, false);
     if (!whole) return;
-    each(spellings.period, { node: root(to, 'start'), words, closed: true }, 0, false);
-    each(spellings.question, { node: node(), words, closed: true }, 0, false);
+    each(spellings.period, { node: root(to, 'start'), words, closed: true }, -endCost, false);
+    each(spellings.question, { node: node(), words, closed: true }, -endCost, false);
   }
 
   return {
@@ -92,14 +95,14 @@ export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost):
       for (const { word, to } of ends) afterWord(word, to, { word, before: words }, each);
     },
     ending({ node: { ends }, words, closed }) {
-      if (closed) return words;
+      if (closed) return { words, cost: 0 };
       const end = ends.find(({ to }) => grammar.accepts(to));
-      return end && { word: end.word, before: words };
+      return end && { words: { word: end.word, before: words }, cost: grammar.endCost(end.to) };
     },
   };
 }
 
-const node = (): Node => ({ next: new Map(), ends: [], boost: 0 });
+const node = (): Node => ({ next: new Map(), ends: [], boost: Number.NEGATIVE_INFINITY });
 
 function add(
   top: Node,

@@ -20,9 +20,12 @@ export interface Memory {
 
 export interface Stepped {
   readonly memory: Memory;
-  /** Log-probabilities of the next token, one row a hypothesis. */
-  readonly rows: readonly Float32Array[];
+  /** What may come next, one row a hypothesis. */
+  readonly rows: readonly Row[];
 }
+
+/** The log-probability of a token. */
+export type Row = (token: number) => number;
 
 export interface Model {
   /** `samples`: mono, 16 kHz. */
@@ -49,12 +52,12 @@ export async function loadModel(ort: Runtime, encoderBytes: Uint8Array, decoderB
       ...memory.past,
       ...memory.crossed,
     };
-    const out = await decoder.run(feeds);
+    const out = await decoder.run(feeds, cached ? ofLater : ofFirst);
     const past = present(out, 'decoder');
     const crossed = cached ? memory.crossed : present(out, 'encoder');
     return {
       memory: { size: tokens.length, frames: memory.frames, crossed, past },
-      rows: logSoftmaxRows(out.logits, tokens.length),
+      rows: rowsOf(out.logits, tokens.length),
     };
   }
 
@@ -86,10 +89,15 @@ function keys(kind: string): string[] {
   ).flat();
 }
 
+const presentName = (key: string): string => key.replace('past_key_values', 'present');
+/** What is fetched: the encoder's part does not change after the first step, and is large. */
+const ofLater = ['logits', ...keys('decoder').map(presentName)];
+const ofFirst = [...ofLater, ...keys('encoder').map(presentName)];
+
 function present(out: Ort.InferenceSession.OnnxValueMapType, kind: string): Feeds {
   return Object.fromEntries(
     keys(kind).map((key) => {
-      const tensor = out[key.replace('past_key_values', 'present')] as Ort.Tensor | undefined;
+      const tensor = out[presentName(key)] as Ort.Tensor | undefined;
       if (!tensor) throw new TypeError(`decoder gave no ${key}`);
       return [key, tensor];
     }),
@@ -108,18 +116,21 @@ function gather(ort: Runtime, tensor: Ort.Tensor, parents: readonly number[]): O
   return new ort.Tensor('float32', picked, [parents.length, ...rest]);
 }
 
-function logSoftmaxRows(logits: Ort.Tensor | undefined, size: number): Float32Array[] {
+function rowsOf(logits: Ort.Tensor | undefined, size: number): Row[] {
   if (!logits) throw new TypeError('decoder gave no logits');
   const data = logits.data as Float32Array;
   const width = data.length / size;
   return Array.from({ length: size }, (_, row) => logSoftmax(data.subarray(row * width, (row + 1) * width)));
 }
 
-function logSoftmax(row: Float32Array): Float32Array {
+/** What lies so far below the best adds nothing that can be seen in the sum. */
+const faint = 20;
+
+function logSoftmax(row: Float32Array): Row {
   let top = Number.NEGATIVE_INFINITY;
   for (const value of row) if (value > top) top = value;
   let sum = 0;
-  for (const value of row) sum += Math.exp(value - top);
+  for (const value of row) if (value > top - faint) sum += Math.exp(value - top);
   const shift = top + Math.log(sum);
-  return row.map((value) => value - shift);
+  return (token) => (row[token] ?? Number.NEGATIVE_INFINITY) - shift;
 }

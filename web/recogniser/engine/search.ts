@@ -2,7 +2,7 @@
 
 import type * as Ort from 'onnxruntime-web/wasm';
 import { type Lexicon, type Position, textOf, type Words } from './lexicon.ts';
-import type { Memory, Model } from './model.ts';
+import type { Memory, Model, Row } from './model.ts';
 
 const endToken = 2;
 
@@ -71,17 +71,17 @@ const stepWith = (model: Model, memory: Memory, next: readonly Running[]) =>
 
 function finish(
   running: readonly Running[],
-  rows: readonly Float32Array[],
+  rows: readonly Row[],
   words: Lexicon,
   done: Map<string, Candidate>,
   mayRepeat: SearchOptions['mayRepeat'],
 ): void {
   running.forEach(({ at, logProb, tokens, score }, index) => {
-    const ending = rows[index]?.[endToken] ?? Number.NEGATIVE_INFINITY;
+    const ending = rows[index]?.(endToken) ?? Number.NEGATIVE_INFINITY;
     for (const position of at) {
       const whole = words.ending(position);
-      if (!whole || stutters(whole, mayRepeat)) continue;
-      const candidate = { text: textOf(whole), logProb: logProb + ending, tokens, score: score + ending };
+      if (!whole || stutters(whole.words, mayRepeat)) continue;
+      const candidate = { text: textOf(whole.words), logProb: logProb + ending, tokens, score: score + ending - whole.cost };
       if (candidate.score > (done.get(candidate.text)?.score ?? Number.NEGATIVE_INFINITY)) done.set(candidate.text, candidate);
     }
   });
@@ -95,7 +95,7 @@ interface Way {
 
 function grow(
   running: readonly Running[],
-  rows: readonly Float32Array[],
+  rows: readonly Row[],
   words: Lexicon,
   { beam, reward, expected, spread, mayRepeat }: SearchOptions,
 ): Running[] {
@@ -103,7 +103,7 @@ function grow(
     const row = rows[parent];
     if (!row) return [];
     return [...waysFrom(from, words)].map(([token, { at, boost, counts }]): Running => {
-      const logProb = row[token] ?? Number.NEGATIVE_INFINITY;
+      const logProb = row(token);
       const gain = boost + (counts ? reward * Math.min(1, Math.max(0, expected - from.counted)) : 0);
       const counted = from.counted + (counts ? 1 : 0);
       return {

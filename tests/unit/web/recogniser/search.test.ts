@@ -1,7 +1,7 @@
 // The beam search on a grammar of a few words, with a model that is a table: what it expects is known beforehand.
 import { describe, expect, it } from 'vitest';
 import { lexicon, type Spellings } from '../../../../web/recogniser/engine/lexicon.ts';
-import type { Memory, Model } from '../../../../web/recogniser/engine/model.ts';
+import type { Memory, Model, Row } from '../../../../web/recogniser/engine/model.ts';
 import { search } from '../../../../web/recogniser/engine/search.ts';
 
 const end = 2;
@@ -27,6 +27,8 @@ const grammar = {
       state === 0 || state === 3 ? [['hub', 1]] : state === 1 ? [['face', 2]] : ['fifteen', 'fifty'].map((word) => [word, 3]),
     ),
   accepts: (state: number) => state === 3,
+  cost: () => 0,
+  endCost: (state: number) => (state === 3 ? 0 : Number.POSITIVE_INFINITY),
 };
 
 type Odds = Readonly<Record<string, number>>;
@@ -34,11 +36,11 @@ const nothing = {} as Memory['frames'];
 
 /** Gives at each step the log-probabilities written down for it; what is not written is as good as impossible. */
 function modelOf(steps: readonly Odds[]): Model {
-  const row = (at: number): Float32Array => {
+  const row = (at: number): Row => {
     const out = new Float32Array(20).fill(-30);
     for (const [word, logProb] of Object.entries(steps[Math.min(at, steps.length - 1)] ?? {}))
       out[word === 'end' ? end : word === ',' ? comma : tokenOf(word)] = logProb;
-    return out;
+    return (token) => out[token] ?? Number.NEGATIVE_INFINITY;
   };
   const at = (memory: Memory): number => memory.size;
   const stepped = (step: number, rows: number) => ({
@@ -82,6 +84,18 @@ describe('the search', () => {
     const [best] = await search(modelOf(clear), nothing, boosted, options);
     expect(best?.text).toBe('hub face fifteen');
     expect(best?.logProb).toBeCloseTo(-0.1 - 0.1 - 0.9 - 0.1);
+  });
+
+  it('holds what is seldom said back, in the rank and not in the log-probability', async () => {
+    const seldom = { ...grammar, cost: (_state: number, word: string) => (word === 'fifty' ? 2 : 0) };
+    const [best, other] = await search(
+      modelOf(clear),
+      nothing,
+      lexicon(seldom, spellings, () => [0, 0]),
+      options,
+    );
+    expect(best?.text).toBe('hub face fifteen');
+    expect(other?.logProb).toBeCloseTo(-0.1 - 0.1 - 0.7 - 0.1);
   });
 
   const twice: readonly Odds[] = [

@@ -47,11 +47,15 @@ describe('the grammar as heard', () => {
     'correction left end play five thousandths',
     'no make that seventy two',
     'undo',
+    'seventy two',
+    'left end play three thou right four thou',
+    'about sixty hub face',
+    'what is half of seventy two and a quarter',
   ])('has "%s"', (text) => {
     expect(canBeSaid(text)).toBe(true);
   });
 
-  it.each(['no the radio', 'hub face', 'correction', 'seventy two'])('lacks "%s"', (text) => {
+  it.each(['no the radio', 'hub face', 'correction', 'seventy two about'])('lacks "%s"', (text) => {
     expect(canBeSaid(text)).toBe(false);
   });
 });

@@ -1,0 +1,245 @@
+// Measurements as they are called out: where, name, hedge, value, and where again; of both sides in one breath. What is said seldom costs.
+import { type FieldId, fieldOf, fields } from '#data';
+import { holds } from '../fields.ts';
+import { lazy, maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } from '../phrase.ts';
+import type { Hedge } from '../types.ts';
+import { qualifyingWords } from '../words/where.ts';
+import { wholes, words } from './numbers.ts';
+import { looseAmount, ratio, spokenValue } from './values.ts';
+
+/** Nats, by judgement and the check on speech kept apart (tests/bench/voice.ts): how seldom each is said beside the plainest way. */
+const rare = {
+  place: 0.5,
+  stage: 1.5,
+  link: 0.7,
+  hedge: 2,
+  later: 1.5,
+  otherName: 0.7,
+  token: 1,
+  loose: 2.5,
+  shared: 1.5,
+  notWaited: 1,
+};
+
+const on = (side: 'left' | 'right'): Phrase => means(word(side), { set: { side } });
+const bothSides: Phrase = means(phrase('(both sides|both)'), { set: { side: 'both' } });
+const axleOf = (axle: 'front' | 'rear', said: string): Phrase => means(words(said), { set: { axle } });
+
+const stages: Phrase = oneOf(
+  means(phrase('(new axle|new)'), { set: { stage: 'fitted' } }),
+  means(phrase('(old axle|old)'), { set: { stage: 'found' } }),
+);
+
+const places: Phrase = maybe(
+  seldom(
+    oneOf(
+      on('left'),
+      on('right'),
+      bothSides,
+      ...(['front', 'rear'] as const).flatMap((axle) => [
+        axleOf(axle, `${axle} axle`),
+        axleOf(axle, axle),
+        ...(['left', 'right'] as const).flatMap((side) => [
+          means(words(`${side} ${axle}`), { set: { side, axle } }),
+          means(words(`${axle} ${side}`), { set: { side, axle } }),
+          means(words(`${axle} axle ${side}`), { set: { side, axle } }),
+        ]),
+      ]),
+    ),
+    rare.place,
+  ),
+);
+
+const inFull = seldom(oneOf(axleOf('front', 'front axle'), axleOf('rear', 'rear axle')), rare.place);
+const axlesInFull: Phrase = maybe(inFull);
+const axles: Phrase = maybe(oneOf(inFull, seldom(oneOf(axleOf('front', 'front'), axleOf('rear', 'rear'), stages), rare.stage)));
+
+/** "Rear toe front": the front of the tyres on the rear axle is said in full. */
+const axlesFor = (id: FieldId): Phrase => (/Front|Rear/.test(id) ? axlesInFull : axles);
+
+const sidesAfter: Phrase = seldom(
+  oneOf(
+    ...(['left', 'right'] as const).map((side) => means(phrase(`([on the] ${side}|${side} side)`), { set: { side } })),
+    means(phrase('(both sides|each side|on both sides)'), { set: { side: 'both' } }),
+    ...(['front', 'rear'] as const).flatMap((axle) =>
+      (['left', 'right'] as const).map((side) => means(phrase(`on the ${side} ${axle}`), { set: { side, axle } })),
+    ),
+  ),
+  rare.later,
+);
+
+const axlesAfter: Phrase = seldom(
+  oneOf(...(['front', 'rear'] as const).map((axle) => axleOf(axle, `on the ${axle} axle`))),
+  rare.later,
+);
+
+/** The commonest of words/hedges.ts; the parser takes more. */
+const hedged = (...rows: readonly (readonly [Hedge | 'none', string])[]): Phrase =>
+  maybe(
+    seldom(
+      oneOf(...rows.map(([hedge, said]) => (hedge === 'none' ? phrase(said) : means(phrase(said), { set: { hedge } })))),
+      rare.hedge,
+    ),
+  );
+const before = hedged(
+  ['about', '(about|around|roughly|right around|close to)'],
+  ['under', '(just under|just shy of|a hair under|a little under|nearly|almost)'],
+  ['over', '(just over|a hair over|a little over|a strong)'],
+  ['atLeast', 'at least'],
+  ['none', '(exactly|right at)'],
+);
+const after = hedged(
+  ['over', '(strong|heavy|and change)'],
+  ['under', '(light|shy)'],
+  ['about', '(or so|give or take)'],
+  ['none', '(even|flat|on the nose)'],
+);
+
+/** Names that no other field shares; and a name that begins another field's name does not stand for a number without its unit. */
+const names = fields.flatMap(({ said }) => said);
+const shared = new Set(names.filter((name, at) => names.indexOf(name) !== at));
+const begins = new Set(names.filter((name) => names.some((other) => other.startsWith(`${name} `))));
+const ambiguous = /^(axle|front|rear|left|right|back|volts|amps|miles|degree)\b/;
+const most = 5;
+const namesOf = (id: FieldId) =>
+  fieldOf(id)
+    .said.filter((name, at) => at === 0 || !(shared.has(name) || ambiguous.test(name)))
+    .slice(0, most);
+export const ownNamesOf = (id: FieldId) => namesOf(id).filter((name) => !shared.has(name));
+
+const links: Phrase = maybe(
+  oneOf(word('is'), seldom(word('at'), rare.link), seldom(phrase('(are|reads|measures|measured|was)'), 2 * rare.link)),
+);
+const tight: Phrase = maybe(oneOf(links, seldom(phrase('torqued to'), rare.link)));
+
+const named = (id: FieldId, said: string): Phrase => means(words(said), { set: { field: id } });
+export const nameOf = (id: FieldId): Phrase =>
+  oneOf(
+    ...namesOf(id).map((name, at) =>
+      at === 0 ? named(id, name) : seldom(named(id, name), at < 4 ? rare.otherName : 2 * rare.otherName),
+    ),
+  );
+
+/** A measurement by name. `follows`: others may follow, so that nothing after the value says where. */
+export function namedValue(id: FieldId, follows: boolean): Phrase {
+  const { perSide, unit } = fieldOf(id);
+  const isNumber = holds(id) === 'number';
+  const hedges = isNumber ? before : seq();
+  const link = unit === 'lbf.ft' ? tight : links;
+  const ways = namesOf(id).map((name, at) => {
+    const strict = isNumber && unit !== 'in' && begins.has(name);
+    const cost = at === 0 ? 0 : at < 4 ? rare.otherName : 2 * rare.otherName;
+    const said = seq(named(id, name), link, hedges, spokenValue(id, strict ? 'strict' : undefined));
+    return cost ? seldom(said, cost) : said;
+  });
+  const said = seq(oneOf(...ways), isNumber ? after : seq());
+  const whereFirst = seq(perSide ? places : axlesFor(id), said);
+  return follows ? whereFirst : oneOf(whereFirst, seq(said, perSide ? sidesAfter : axlesAfter));
+}
+
+export const measureOf = (id: FieldId, follows: boolean): Phrase => means(namedValue(id, follows), { end: 'measure' });
+
+/** "seventy-two and three eighths on the hub face". */
+const backwards = (id: FieldId): Phrase =>
+  means(seq(before, spokenValue(id), named(id, namesOf(id)[0] ?? id)), { end: 'measure' });
+
+/** One thing on both sides: "end play left two thou, right three", "left end play ...". */
+function onBothSides(id: FieldId): Phrase {
+  const [said = id] = namesOf(id);
+  const value = spokenValue(id, 'own');
+  const right = seq(on('right'), value);
+  const sideFirst = seq(on('left'), named(id, said), value);
+  const left = names.includes(`${said} left`) ? sideFirst : oneOf(seq(named(id, said), on('left'), value), sideFirst);
+  return seq(means(left, { end: 'measure' }), means(seq(named(id, ''), right), { end: 'measure' }));
+}
+
+export const numbers = fields.filter(({ id }) => holds(id) === 'number').map(({ id }) => id);
+const choices = fields.filter(({ id }) => holds(id) === 'choice').map(({ id }) => id);
+export const namedFields = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => id);
+
+const itself = (id: FieldId): Phrase => means(means(spokenValue(id), { set: { field: id } }), { end: 'measure' });
+const poundAxle: Phrase = means(means(seq(wholes(1000, 12_000, 50), phrase('[pound] axle')), { set: { field: 'capacity' } }), {
+  end: 'measure',
+});
+/** What is seen to be a brake, a thread, a tyre or a bearing by its form. */
+const tokens: readonly FieldId[] = ['brakeSize', 'studThread', 'tyreSize'];
+
+/** What is waited for may be said without its name; of both sides in one breath. */
+export function bare(id: FieldId): Phrase {
+  if (holds(id) !== 'number') return itself(id);
+  const of = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
+  const value = spokenValue(id);
+  const hedgedValue = seq(before, value, after);
+  if (!fieldOf(id).perSide) return of(hedgedValue);
+  return oneOf(
+    of(places, hedgedValue),
+    of(value, seldom(bothSides, 1)),
+    seq(of(on('left'), value), of(on('right'), value)),
+    seldom(seq(of(value, on('left')), of(value, on('right'))), 1),
+  );
+}
+
+/** One that is waited for and says by itself what it is, after another or after a measure: "cotter pin, plain spindle". */
+function pairs(waited: readonly FieldId[]): readonly Phrase[] {
+  const isChoice = (id: FieldId): boolean => holds(id) === 'choice';
+  return waited
+    .filter(isChoice)
+    .flatMap((last) =>
+      waited.filter((id) => id !== last).map((id) => seq(isChoice(id) ? itself(id) : measureOf(id, true), itself(last))),
+    );
+}
+
+/** A value that nothing waits for, without a name: the dialogue asks of what. */
+const ofSomething = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
+const loose: Phrase = seldom(
+  oneOf(
+    ofSomething(places, before, looseAmount, after),
+    seldom(seq(ofSomething(on('left'), looseAmount), ofSomething(on('right'), looseAmount)), 1),
+  ),
+  rare.loose,
+);
+
+const qualifying = new Set(qualifyingWords.flatMap(([, said]) => said));
+
+/** A name of several fields; the value tells which, so that the sample leaves it open. */
+const byValue: Phrase = oneOf(
+  ...[...shared]
+    .filter((name) => !qualifying.has(name))
+    .map((name) => {
+      const meant = numbers.filter((id) => fieldOf(id).said.includes(name) && fieldOf(id).said[0] !== name);
+      const where = meant.every((id) => fieldOf(id).perSide) ? places : axles;
+      return meant.length > 0
+        ? means(seq(where, words(name), links, oneOf(...meant.map((id) => spokenValue(id)))), { end: 'measure' })
+        : seq();
+    }),
+);
+
+const saysOne = (id: FieldId): boolean => {
+  const { min, max } = fieldOf(id);
+  return ratio(min ?? '0') <= 1 && ratio(max ?? '1') >= 1;
+};
+
+/** All that measures, ready for what may be said in the same breath. */
+export function measures(waited: readonly FieldId[]): Phrase {
+  const weigh = (id: FieldId, of: Phrase): Phrase =>
+    waited.length > 0 && !waited.includes(id) ? seldom(of, rare.notWaited) : of;
+  const one = oneOf(...namedFields.map((id) => weigh(id, measureOf(id, true))));
+  const last = oneOf(...namedFields.map((id) => weigh(id, measureOf(id, false))));
+  const more: Phrase = lazy(() => oneOf(last, seldom(seq(one, more), 1)));
+  // "Right one" is the one on the right; of hundreds two may be run together.
+  const sided = numbers.filter((id) => fieldOf(id).perSide && !saysOne(id) && ratio(fieldOf(id).max ?? '1') <= 500);
+  const onTape = numbers.filter((id) => fieldOf(id).unit === 'in' && !/^half /.test(namesOf(id)[0] ?? ''));
+  return oneOf(
+    more,
+    seq(poundAxle, maybe(seq(itself('boltPattern'), maybe(more)))),
+    seq(itself('boltPattern'), maybe(more)),
+    ...choices.map((id) => weigh(id, itself(id))),
+    ...tokens.map((id) => seldom(weigh(id, itself(id)), rare.token)),
+    seldom(byValue, rare.shared),
+    ...sided.map((id) => seldom(weigh(id, onBothSides(id)), 1)),
+    ...onTape.map((id) => seldom(weigh(id, backwards(id)), rare.loose)),
+    ...waited.map(bare),
+    ...pairs(waited),
+    loose,
+  );
+}
