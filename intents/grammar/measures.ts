@@ -99,11 +99,11 @@ const after = hedged(
 const names = fields.flatMap(({ said }) => said);
 const shared = new Set(names.filter((name, at) => names.indexOf(name) !== at));
 const begins = new Set(names.filter((name) => names.some((other) => other.startsWith(`${name} `))));
-const ambiguous = /^(axle|front|rear|left|right|back|volts|amps|miles|degree)\b/;
+const ambiguous = /^(half|axle|front|rear|left|right|back|volts|amps|miles|degree)\b/;
 const most = 5;
 const namesOf = (id: FieldId) =>
   fieldOf(id)
-    .said.filter((name, at) => at === 0 || !(shared.has(name) || ambiguous.test(name)))
+    .said.filter((name, at) => (at === 0 && !name.startsWith('half')) || !(shared.has(name) || ambiguous.test(name)))
     .slice(0, most);
 export const ownNamesOf = (id: FieldId) => namesOf(id).filter((name) => !shared.has(name));
 
@@ -204,7 +204,7 @@ const qualifying = new Set(qualifyingWords.flatMap(([, said]) => said));
 /** A name of several fields; the value tells which, so that the sample leaves it open. */
 const byValue: Phrase = oneOf(
   ...[...shared]
-    .filter((name) => !qualifying.has(name))
+    .filter((name) => !qualifying.has(name) && !ambiguous.test(name))
     .map((name) => {
       const meant = numbers.filter((id) => fieldOf(id).said.includes(name) && fieldOf(id).said[0] !== name);
       const where = meant.every((id) => fieldOf(id).perSide) ? places : axles;

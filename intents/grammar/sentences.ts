@@ -35,7 +35,17 @@ function corrections(waited: readonly FieldId[]): Phrase {
         means(seq(phrase('(i said|i meant|no)'), anyLength, means(word('not'), { split: 'not' }), anyLength), { end: 'correct' }),
         1,
       ),
-      seq(phrase('(no|correction)'), oneOf(...namedFields.map((id) => means(namedValue(id, false), { end: 'correct' })))),
+      // "No brake" is an idler.
+      ...(['no', 'correction'] as const).map((opener) =>
+        seq(
+          word(opener),
+          oneOf(
+            ...namedFields
+              .filter((id) => opener !== 'no' || !id.startsWith('brake'))
+              .map((id) => means(namedValue(id, false), { end: 'correct' })),
+          ),
+        ),
+      ),
       ...namedFields.map((id) => means(seq(phrase('change [the]'), nameOf(id), word('to'), spokenValue(id)), { end: 'correct' })),
     ),
     rare.correction,

@@ -69,8 +69,8 @@ function asked(tokens: readonly Token[], at: number): Reading | undefined {
   return told && isEnd(tokens, told.end) && (opened || reckons(told.term)) ? told : undefined;
 }
 
-/** A value of the job by itself is asked for as a value; a number by itself is a number. */
-const reckons = (term: Term): boolean => 'op' in term;
+/** A value of the job by itself is asked for as a value, a number by itself is a number, and a "double axle" is a tandem. */
+const reckons = (term: Term): boolean => 'op' in term && !(term.op === 'multiply' && 'field' in term.a);
 
 /** "how many inches is six foot two", "how many sixteenths in five eighths". */
 function howMany(tokens: readonly Token[]): Reading | undefined {
@@ -161,7 +161,10 @@ const chained = (first: Term, links: readonly { readonly op: Op; readonly term: 
   links.reduce<Term>((a, { op, term: b }) => ({ op, a, b }), first);
 
 /** "one third of an inch" is a length, "double oh seven" a number. */
-const isLength = (tokens: readonly Token[], at: number) => ['a', 'an', 'oh'].includes(tokens[at]?.word ?? '');
+const isLength = (tokens: readonly Token[], at: number) => {
+  const word = tokens[at]?.word;
+  return word === 'oh' || ((word === 'a' || word === 'an') && readUnit(tokens, at + 1) !== undefined);
+};
 
 const scaled = (a: Term, [n, d]: readonly [number, number]): Sum => ({
   op: 'multiply',
