@@ -2,6 +2,7 @@
 import Fraction from 'fraction.js';
 import { fieldOf } from '#data';
 import { fieldNames } from '../fields.ts';
+import { itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { isNumberWord } from '../numbers/classes.ts';
 import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
@@ -49,6 +50,9 @@ export function computeIn(all: readonly Token[], start: number, stop: number): Q
   const tokens = all.slice(start, stop).filter(({ word }) => word !== ',');
   if (!tokens.some(({ word }) => signs.has(word) || shySigns.has(word))) return undefined;
   if (!tokens.some((token, at) => isNumberWord(token) || fieldNames.longest(tokens, at))) return undefined;
+  // A "double axle" is a tandem.
+  const whole = itemAt(tokens, 0, { fields: [], implied: true });
+  if (whole.is === 'choice' && isEnd(tokens, whole.end)) return undefined;
   for (const { end } of matches(lead, tokens, 0, tokens.length)) {
     const found = asked(tokens, end) ?? asked(tokens, end - 1);
     if (!found || !('op' in found.term)) continue;
@@ -69,8 +73,8 @@ function asked(tokens: readonly Token[], at: number): Reading | undefined {
   return told && isEnd(tokens, told.end) && (opened || reckons(told.term)) ? told : undefined;
 }
 
-/** A value of the job by itself is asked for as a value, a number by itself is a number, and a "double axle" is a tandem. */
-const reckons = (term: Term): boolean => 'op' in term && !(term.op === 'multiply' && 'field' in term.a);
+/** A value of the job by itself is asked for as a value; a number by itself is a number. */
+const reckons = (term: Term): boolean => 'op' in term;
 
 /** "how many inches is six foot two", "how many sixteenths in five eighths". */
 function howMany(tokens: readonly Token[]): Reading | undefined {
