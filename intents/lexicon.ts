@@ -55,7 +55,7 @@ function longest<T>(root: Node<T>, tokens: readonly Token[], at: number): Found<
   return best;
 }
 
-/** All word sequences of a phrase. @throws TypeError for slots and loops, which have no end. */
+/** All word sequences of a phrase. @throws TypeError for slots, which have no end. */
 function sequences(of: Phrase): string[][] {
   switch (of.kind) {
     case 'word':
@@ -74,8 +74,7 @@ function sequences(of: Phrase): string[][] {
       return sequences(of.of);
     case 'lazy':
       return sequences(of.get());
-    case 'many':
     case 'slot':
-      throw new TypeError(`sequences() expected a phrase without slots and loops, got a ${of.kind}`);
+      throw new TypeError(`sequences() expected a phrase without slots, got a ${of.kind}`);
   }
 }

@@ -14,8 +14,6 @@ export type Phrase =
   | { readonly kind: 'oneOf'; readonly of: readonly Phrase[] }
   | { readonly kind: 'maybe'; readonly of: Phrase }
   | { readonly kind: 'slot'; readonly slot: SlotName; readonly name: string }
-  /** One or more times. */
-  | { readonly kind: 'many'; readonly of: Phrase }
   /** Built when first needed: a field's thousands of numbers. */
   | { readonly kind: 'lazy'; readonly get: () => Phrase }
   /** Said less often than its neighbours: `cost` is taken off its log-probability when listening and drawing. */
@@ -39,7 +37,6 @@ export const seq = (...parts: readonly Phrase[]): Phrase => (parts.length === 1 
 export const oneOf = (...of: readonly Phrase[]): Phrase => (of.length === 1 && of[0] ? of[0] : { kind: 'oneOf', of });
 export const maybe = (of: Phrase): Phrase => ({ kind: 'maybe', of });
 const slot = (name: SlotName, as: string): Phrase => ({ kind: 'slot', slot: name, name: as });
-export const many = (of: Phrase): Phrase => ({ kind: 'many', of });
 export const seldom = (of: Phrase, cost: number): Phrase => ({ kind: 'seldom', of, cost });
 export const means = (of: Phrase, meaning: Meaning): Phrase => ({ kind: 'means', of, meaning });
 

@@ -49,12 +49,6 @@ function walk(of: Phrase, tokens: readonly Token[], at: number, stop: number, ca
       return;
     case 'lazy':
       walk(of.get(), tokens, at, stop, caught, then);
-      return;
-    case 'many':
-      walk(of.of, tokens, at, stop, caught, (end, more) => {
-        then(end, more);
-        if (end > at) walk(of, tokens, end, stop, more, then);
-      });
   }
 }
 
@@ -146,7 +140,6 @@ function firsts(of: Phrase): { words: string[]; empty: boolean } {
     }
     case 'means':
     case 'seldom':
-    case 'many':
       return firsts(of.of);
     case 'lazy':
       return firsts(of.get());

@@ -91,8 +91,6 @@ export function automaton(of: Phrase): Automaton {
           [frame(phrase.of, then), 0],
           [then, 0],
         ];
-      case 'many':
-        return [[frame(phrase.of, frame(againOf(phrase), then)), 0]];
       case 'means':
         return [[frame(phrase.of, then), 0]];
       case 'seldom':
@@ -102,13 +100,6 @@ export function automaton(of: Phrase): Automaton {
       case 'slot':
         throw new TypeError(`automaton() cannot walk the slot <${phrase.name}>`);
     }
-  };
-
-  const again = new Map<Phrase, Phrase>();
-  const againOf = (phrase: Phrase): Phrase => {
-    const known = again.get(phrase) ?? { kind: 'maybe', of: phrase };
-    again.set(phrase, known);
-    return known;
   };
 
   const state = (all: readonly Place[]): number => {

@@ -17,8 +17,6 @@ export function jsgfOf(of: Phrase): string {
         return `(${phrase.of.map(print).join(' | ')})`;
       case 'maybe':
         return `[${print(phrase.of)}]`;
-      case 'many':
-        return `(${print(phrase.of)})+`;
       case 'means':
       case 'seldom':
         return print(phrase.of);

@@ -24,39 +24,35 @@ interface Draft {
 export function sampleOf(of: Phrase, random: () => number): Sample {
   const words: string[] = [];
   const meanings: Meaning[] = [];
-  speak(of, random, words, meanings, 0);
+  speak(of, random, words, meanings);
   return { text: words.join(' '), intents: intentsFrom(meanings) };
 }
 
-function speak(of: Phrase, random: () => number, words: string[], meanings: Meaning[], again: number): void {
+function speak(of: Phrase, random: () => number, words: string[], meanings: Meaning[]): void {
   switch (of.kind) {
     case 'word':
       words.push(of.word);
       return;
     case 'seq':
-      for (const part of of.parts) speak(part, random, words, meanings, 0);
+      for (const part of of.parts) speak(part, random, words, meanings);
       return;
     case 'oneOf': {
       const one = drawn(of.of, random);
-      if (one) speak(one, random, words, meanings, 0);
+      if (one) speak(one, random, words, meanings);
       return;
     }
     case 'maybe':
-      if (random() < 0.5 * weightOf(of.of)) speak(of.of, random, words, meanings, 0);
-      return;
-    case 'many':
-      speak(of.of, random, words, meanings, 0);
-      if (again < 3 && random() < 0.3) speak(of, random, words, meanings, again + 1);
+      if (random() < 0.5 * weightOf(of.of)) speak(of.of, random, words, meanings);
       return;
     case 'seldom':
-      speak(of.of, random, words, meanings, 0);
+      speak(of.of, random, words, meanings);
       return;
     case 'means':
-      speak(of.of, random, words, meanings, 0);
+      speak(of.of, random, words, meanings);
       meanings.push(of.meaning);
       return;
     case 'lazy':
-      speak(of.get(), random, words, meanings, 0);
+      speak(of.get(), random, words, meanings);
       return;
     case 'slot':
       throw new TypeError(`sample() cannot speak the slot <${of.name}>`);
