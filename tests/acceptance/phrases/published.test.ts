@@ -15,6 +15,8 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
     ['fifty - two', '52'],
     ['two hundred point zero three', '20003/100'],
     ['- 1 4/5', '-9/5'],
+    ['2.5^-1', '2/5'],
+    ['1.2b', '1200000000'],
     ['1 over one hundred and twenty one', '1/121'],
   ],
   'microsoft/Recognizers-Text, Specs/NumberWithUnit/English/TemperatureModel.json': [
@@ -28,6 +30,8 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
     ['.0012G', '1200000'],
     ['one twenty two', '122'],
     ['two point two million', '2200000'],
+    ['12 lkhs', '1200000'],
+    ['three hundred krores', '3000000000'],
   ],
   'facebook/duckling, Duckling/Distance, Quantity and Temperature, EN/Corpus.hs': [
     ["5''", '5', 'in'],
@@ -35,11 +39,19 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
     ['2 yards, 7 feet, 10 in', '166', 'in'],
     ['10 kms, 8 meters, 6 cm', '1000806', 'cm'],
     ['between 0.002 kg and about 0.007 kg', '1/500', 'kg', '7/1000'],
+    ['between 2.0 g and about 7.0 g', '1/500', 'kg', '7/1000'],
+    ['2 - ~7 grams', '1/500', 'kg', '7/1000'],
+    ['from 30 celsius and 40 celsius', '30', 'degC', '40'],
     ['2 degrees below zero', '-2', 'deg'],
     ['from 30 degrees to 40 degrees', '30', 'deg', '40'],
   ],
   'NVIDIA/NeMo-text-processing, en/data_inverse_text_normalization': [
     ['ten quadrillion ten trillion ten million one hundred thousand ten', '10010000010100010'],
+    [
+      'one quadrillion two hundred sixty four trillion three hundred one billion nine hundred thirty eight million one hundred four',
+      '1264301938000104',
+    ],
+    ['one hundred sixty four point five eight thousand', '164580'],
     ['point one two o five', '241/2000'],
     ['one milli volt', '1/1000', 'V'],
     ['two hundred forty five miles per hour', '245', 'mph'],
@@ -47,16 +59,20 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
   'finnfiddle/words-to-numbers, src/__tests__/index.js': [
     ['twenty-thousand, five-hundred and sixty-nine', '20569'],
     ['won huntred', '100'],
+    ['fifty sixty three thousand', '5063000'],
     ['five quintillion', '5000000000000000000'],
   ],
   'jduff/numerizer, test/test_numerizer_en.rb': [
     ['twentyone', '21'],
+    ['twentyone-thousand-four-hundred-and-seventy-three', '21473'],
     ['thousand and hundred', '1100'],
     ['two nineteen', '219'],
   ],
   'spencermountain/compromise, tests/three/numbers': [
     ['two hundred and twelve and one twentieth', '4241/20'],
     ['3/8ths', '3/8'],
+    ['9 hundred and 2', '902'],
+    ['9 hundred and twenty', '920'],
     ['hundred and seventy two thousand', '172000'],
   ],
   'jakeboone02/numeric-quantity, src/numericQuantityTests.ts': [
