@@ -3,7 +3,7 @@ import { fieldOf } from '#data';
 import type { Item } from './items.ts';
 import { isValue } from './refine/cells.ts';
 import { isPlausibleFor } from './refine/compatible.ts';
-import { brokenAt, defectAt } from './rules/remark.ts';
+import { brokenAt, defectAt, partAt } from './rules/remark.ts';
 import type { Token } from './tokens.ts';
 
 interface Clause {
@@ -16,7 +16,8 @@ const longest = 60;
 
 /** Clauses in the order said; a statement that tells no defect is one clause of measures. */
 export function clausesOf(items: readonly Item[], tokens: readonly Token[]): readonly Clause[] {
-  if (!defectAt(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0)) return [{ is: 'measures', items }];
+  const others = items.some((item) => isOtherPart(item, tokens));
+  if (!others && !defectAt(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0)) return [{ is: 'measures', items }];
   const pieces = split(items)
     .flatMap((piece) => (piece.length > longest ? [piece] : parted(piece, tokens)))
     .map((piece) => ({ items: piece, is: piece.length > longest ? 'measures' : kindOf(piece, tokens) }));
@@ -67,7 +68,7 @@ type Kind = Clause['is'] | 'words';
 function kindOf(piece: readonly Item[], tokens: readonly Token[]): Kind {
   const values = piece.filter(isValue);
   if (values.some((value) => isMeasured(value, piece, tokens))) return 'measures';
-  if (tellsDefect(piece, tokens)) return 'remark';
+  if (tellsDefect(piece, tokens) || sizesOther(piece, tokens)) return 'remark';
   return values.length > 0 ? 'measures' : 'words';
 }
 
@@ -89,6 +90,15 @@ function isMeasured(value: Item, piece: readonly Item[], tokens: readonly Token[
   const fields = names.flatMap((item) => (item.is === 'names' ? item.fields : []));
   return fields.some((field) => fieldOf(field).unit !== '1' && isPlausibleFor(value, field));
 }
+
+/** "Ball size two inch", "the jack is two thousand pound": of a part that has no field, told before its size. */
+function sizesOther(piece: readonly Item[], tokens: readonly Token[]): boolean {
+  const [value] = piece.filter(isValue);
+  const named = piece.some(({ is }) => is === 'names' || is === 'position');
+  return value?.is === 'number' && !named && piece.some((item) => item.end <= value.start && isOtherPart(item, tokens));
+}
+
+const isOtherPart = ({ is, start }: Item, tokens: readonly Token[]): boolean => is === 'stray' && partAt(tokens, start);
 
 /** A condition outside of what is one choice by name: a "bent tang" is none. */
 function tellsDefect(piece: readonly Item[], tokens: readonly Token[]): boolean {

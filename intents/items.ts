@@ -20,8 +20,14 @@ export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePos
 export type Item = {
   readonly start: number;
   readonly end: number;
-} /** `qualifies`: only says which of the sizes of what is named beside it. */ & (
-  | { readonly is: 'names'; readonly fields: readonly FieldId[]; readonly place?: Place; readonly qualifies?: boolean }
+} /** `qualifies`: only says which of the sizes of what is named beside it; `mirrors`: "eye to eye". */ & (
+  | {
+      readonly is: 'names';
+      readonly fields: readonly FieldId[];
+      readonly place?: Place;
+      readonly qualifies?: boolean;
+      readonly mirrors?: boolean;
+    }
   | { readonly is: 'number'; readonly quantity: QuantityReading }
   | { readonly is: 'stamp'; readonly stamp: Stamp }
   | { readonly is: 'choice'; readonly field: FieldId; readonly choice: string }
@@ -58,10 +64,11 @@ const names = lexicon<Word>([
       'left (over|to do|to go)',
     ],
   ],
-  // Areas and volumes are no measure of ours; "square" is no shape there.
+  // Caps, areas and volumes are no measure of ours; "cap" is no capacity and "square" no shape there.
   [
     { is: 'stray' },
     [
+      '(grease|dust|hub) (cap|caps)',
       '(square|sq|cubic|cu) (inch|inches|foot|feet|ft|yard|yards|mile|miles|meter|meters|metre|metres|centimeter|centimeters|centimetre|centimetres|millimeter|millimeters|millimetre|millimetres|kilometer|kilometers|kilometre|kilometres|mm|cm|m|km)',
     ],
   ],
@@ -147,7 +154,11 @@ const pointers: ReadonlySet<string> = new Set(
 function isPronoun(tokens: readonly Token[], at: number, { end, unit }: QuantityReading): boolean {
   if (tokens[at]?.word !== 'one' || end !== at + 1 || unit !== undefined) return false;
   const next = tokens[end]?.word;
-  return next === 'that' || next === 'which' || (pointers.has(tokens[at - 1]?.word ?? '') && next !== 'by' && next !== 'x');
+  const before = tokens[at - 1]?.word ?? '';
+  // "The left one is seventy".
+  if (/^(left|right|front|rear|middle|inner|outer|side)$/.test(before))
+    return next === 'is' || next === 'was' || next === 'reads';
+  return next === 'that' || next === 'which' || (pointers.has(before) && next !== 'by' && next !== 'x');
 }
 
 /** "3 km2", "9 m/s2": no number of its own. */
@@ -214,14 +225,18 @@ function named(tokens: readonly Token[], at: number): Item | undefined {
   const field = fieldNames.longest(tokens, at);
   if (field?.end === at + 1 && qualifiers.has(tokens[at]?.word ?? '')) return undefined;
   return (
-    interrupted(tokens, at, field?.end ?? at) ?? (field && { is: 'names', fields: field.meaning, start: at, end: field.end })
+    interrupted(tokens, at, field?.end ?? at) ??
+    (field && { is: 'names', fields: field.meaning, mirrors: isMirror(tokens, at, field.end), start: at, end: field.end })
   );
 }
+
+const isMirror = (tokens: readonly Token[], at: number, end: number): boolean =>
+  tokens[at + 1]?.word === 'to' && tokens[at]?.word === tokens[end - 1]?.word;
 
 /** A place may stand inside a name: "coupler to left spindle". */
 function interrupted(tokens: readonly Token[], at: number, longest: number): Item | undefined {
   if (!fieldNames.leads(tokens[at]?.word)) return undefined;
-  for (let from = at + 1; from < at + 3; from += 1) {
+  for (let from = at + 1; from < at + 4; from += 1) {
     const found = tokens[from] && listed(tokens, from);
     if (found?.is !== 'place' || !('side' in found.place)) continue;
     const without = [...tokens.slice(at, from), ...tokens.slice(found.end, found.end + 6)];

@@ -15,7 +15,7 @@ export interface Whole {
   readonly head?: number;
   /** "thirty-five hundred", "twelve thousand two fifty": how pounds are said in a shop. */
   readonly shop: boolean;
-  /** A size follows that belongs to the last chunk: "two thirty-five hundred". As a number it ends before; as digits behind a point it goes on. */
+  /** What follows belongs to the last chunk alone: "two thirty-five hundred", "zero five on four and a half". As a number it ends before; as digits behind a point it goes on. */
   readonly cut?: boolean;
   /** What to add for the look-alike in sound: fifteen/fifty. */
   readonly soundsLike: readonly number[];
@@ -123,7 +123,7 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       head: chunks[0]?.text.length ?? 0,
       shop: false,
       soundsLike: digits.length > longestLike ? [] : likes(chunks, digits.length),
-      ...(isSized(tokens, chunk.end) ? { cut: true } : {}),
+      ...(isSized(tokens, chunk.end) || beginsPattern(tokens, chunk) ? { cut: true } : {}),
     });
   }
   return found;
@@ -133,6 +133,10 @@ function isSized(tokens: readonly Token[], at: number): boolean {
   const next = classOf(tokens[at]);
   return next?.is === 'hundred' || (next?.is === 'scale' && next.value >= 1000);
 }
+
+/** "... five on four and a half": studs on a circle. */
+const beginsPattern = (tokens: readonly Token[], { text, end }: Chunk): boolean =>
+  /^([3-9]|1[0-2])$/.test(text) && tokens[end]?.word === 'on' && classOf(tokens[end + 1])?.is === 'digit';
 
 /** "five two hundred" 5200, "twelve six hundred" 12600: the thousand unsaid. */
 function hundredsAfter(tokens: readonly Token[], last: Chunk, chunks: readonly Chunk[], digits: string): Whole | undefined {

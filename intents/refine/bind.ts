@@ -4,7 +4,7 @@ import type { Item, Place } from '../items.ts';
 import type { Side, Where } from '../types.ts';
 import type { Cell, ValueItem } from './cells.ts';
 import { isPlausibleFor } from './compatible.ts';
-import { fieldFor } from './field-for.ts';
+import { fieldFor, nextBy } from './field-for.ts';
 
 export type Value = Exclude<ValueItem, { is: 'same' }>;
 
@@ -33,9 +33,24 @@ export function bind(cells: readonly Cell[], before: Where = {}): Bound[] {
     const { value } = cell;
     const last = found.at(-1);
     if (value.is === 'same') sameAgain(cell, where, found);
-    else for (const place of axlesOf(cell, where)) found.push(one(cell, value, place, last, cells[at - 1]));
+    else for (const place of axlesOf(cell, where)) found.push(one(cell, value, place, last, namedBefore(cells, at)));
   }
-  return sideBySide(withRiders(found), cells).map(withSharedUnit);
+  return sideBySide(withRiders(namedAfter(found, cells)), cells).map(withSharedUnit);
+}
+
+/** "Two and a quarter by five and a half U-bolts": the name comes after both sizes. */
+function namedAfter(found: readonly Bound[], cells: readonly Cell[]): readonly Bound[] {
+  return found.map((bound, at): Bound => {
+    const [first, second] = [found[at - 1], found[at + 1]];
+    const by = (index: number) =>
+      found.length === cells.length && cells[index]?.lead.length === 1 && cells[index]?.lead[0]?.is === 'by';
+    if (!bound.field && second?.field && by(at + 1) && nextBy[second.field] && isPlausibleFor(bound.value, second.field))
+      return { ...bound, field: second.field };
+    const next = bound.field && first && !first.field && by(at) ? nextBy[bound.field] : undefined;
+    return next && isPlausibleFor(bound.value, next) && bound.field && isPlausibleFor(first?.value ?? bound.value, bound.field)
+      ? { ...bound, field: next }
+      : bound;
+  });
 }
 
 /** A kind that rides with a size said beside it: "seven by one and a quarter electric", "three inch round tube". */
@@ -72,6 +87,13 @@ function ride(size: Bound, kind: Bound): Bound | undefined {
 /** A capacity is known by its pounds; a size may leave its inches out. */
 const saysUnit = (value: Value, field: FieldId) =>
   field !== 'capacity' || (value.is === 'number' && (value.quantity.unit !== undefined || value.quantity.number.shop));
+
+/** The cell before; a choice with no name of its own leaves the word to the one before it. */
+function namedBefore(cells: readonly Cell[], at: number): Cell | undefined {
+  const before = cells[at - 1];
+  const nameless = before?.value.is === 'choice' && before.lead.length === 0 && before.trail.length === 0;
+  return nameless ? (cells[at - 2] ?? before) : before;
+}
 
 function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
   const field = fieldFor(cell, value, where, last, before);
@@ -123,9 +145,10 @@ function placesOf(items: readonly Item[], last: Bound | undefined): Where {
   for (const item of items) {
     const place = placeIn(item);
     if (!place) continue;
-    if ('side' in place)
-      where = { ...where, side: bothOr(where.side, place.side === 'other' ? opposite(last?.where.side) : place.side) };
-    else where = { ...where, ...place };
+    if ('side' in place) {
+      const side = place.side === 'other' ? opposite(last?.where.side) : place.side;
+      if (side) where = { ...where, side: bothOr(where.side, side) };
+    } else where = { ...where, ...place };
   }
   return where;
 }
@@ -140,7 +163,7 @@ function axlesOf(cell: Cell, where: Where): Where[] {
   return axles.length > 1 ? axles.map((axle) => ({ ...where, axle })) : [where];
 }
 
-const opposite = (side: Side | undefined): Side => (side === 'left' ? 'right' : side === 'right' ? 'left' : 'both');
+const opposite = (side: Side | undefined): Side | undefined => (side === 'left' ? 'right' : side === 'right' ? 'left' : side);
 const bothOr = (first: Side | undefined, second: Side): Side => (first && first !== second ? 'both' : second);
 
 /** Axle and stage hold until another is said; so does the side, for what has sides. */

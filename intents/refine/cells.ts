@@ -59,6 +59,8 @@ function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly
   );
   const open = separator < 0 ? between : between.slice(0, separator);
   if (open[0]?.is === 'names' && open[0].qualifies) return 1;
+  const led = lead.findLast((item) => item.is === 'names');
+  if (open[0]?.is === 'names' && open[0].mirrors && led?.is === 'names' && narrows(open[0], led)) return 1;
   const names = open.findIndex(({ is }) => is === 'names');
   const first = open[names];
   const name = lead.findLast((item) => item.is === 'names');

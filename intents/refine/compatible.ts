@@ -13,7 +13,10 @@ export function fits(field: FieldId, value: Item): boolean {
   if (kind === 'bearing' || kind === 'serial') return value.quantity.unit === undefined && partNumber(value) !== undefined;
   const row = fieldOf(field);
   const counted = row.unit === '1' && row.step === '1';
-  return kind === 'number' && fitsUnit(row, value.quantity.unit) && !(counted && value.quantity.value.d !== 1n);
+  const { value: size, unit, number } = value.quantity;
+  // A sixteenth of a pound is never said of a torque or a rating: it is the size of what is named.
+  const part = number.shape === 'fraction' && !number.whole && unit === undefined && (row.unit === 'lbf.ft' || row.unit === 'lb');
+  return kind === 'number' && fitsUnit(row, unit) && !part && !(counted && size.d !== 1n);
 }
 
 /** Digits of a bare whole number that may be stamped on a part: "25580". */

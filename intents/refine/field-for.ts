@@ -100,7 +100,8 @@ function alsoNamed(value: Value, before: Cell | undefined): FieldId | undefined 
 }
 
 /** Sizes given one by the other: wheels fifteen by six, U-bolts half inch by two and three eighths by five. */
-const nextBy: Readonly<Partial<Record<FieldId, FieldId>>> = {
+export const nextBy: Readonly<Partial<Record<FieldId, FieldId>>> = {
+  uBoltThread: 'uBoltWidth',
   wheelDiameter: 'wheelWidth',
   uBoltDiameter: 'uBoltWidth',
   uBoltWidth: 'uBoltLength',

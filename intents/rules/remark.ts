@@ -10,7 +10,11 @@ const conditions = lexicon(conditionWords.map((row) => [row, row.said] as const)
 const damages = lexicon(
   bearingDamage.map(({ id, said }) => [id, said.filter((words) => !/^(blue|brown|dull|dirt|split)$/.test(words))] as const),
 );
+const proper = lexicon(partWords);
 const parts = lexicon([...partWords, ['it', standIns]]);
+
+/** True where a part is named by its own name. */
+export const partAt = (tokens: readonly Token[], at: number): boolean => proper.longest(tokens, at) !== undefined;
 
 /** A part and its condition, or damage that only a bearing shows. */
 export const isRemark = (tokens: readonly Token[], at: number, end: number): boolean =>

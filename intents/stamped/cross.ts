@@ -19,8 +19,8 @@ interface Size {
 
 /** "five on four and a half", "six lug five and a half", "6x139.7". Circle in inches, or in millimetres where only that can be. */
 export function readBoltPattern(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
-  for (const { end, value } of readWholes(tokens, at)) {
-    if (value > 99) continue;
+  for (const { end, value, cut } of readWholes(tokens, at)) {
+    if (value > 99 || cut) continue;
     const joint = jointAt(tokens, end) ?? (asked && tokens[end]?.word === '-' ? { end: end + 1, sure: false } : undefined);
     if (!joint) continue;
     const circle = circleAt(tokens, joint.end);

@@ -148,6 +148,7 @@ export const partWords: readonly (readonly [string, readonly string[]])[] = [
   ['stud', ['(stud|studs|wheel stud|wheel studs|lug|lugs|lug nut|lug nuts|wheel nut|wheel nuts)']],
   ['tyre', ['(tyre|tyres|sidewall|sidewalls|tread|valve stem)']],
   ['frame', ['(frame|frame rail|frame rails|crossmember|cross member|weld|welds|tongue|a frame)']],
+  ['body', ['(deck|bed|ramp|ramps|tailgate|floor|deck boards|dovetail)']],
   ['coupler', ['(coupler|couplers|ball|latch|hitch|safety chain|safety chains|chains|jack|tongue jack)']],
   ['fender', ['(fender|fenders|fender bracket|fender brackets)']],
   [
