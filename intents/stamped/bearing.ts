@@ -13,8 +13,13 @@ export function readBearing(tokens: readonly Token[], at: number, asked: boolean
   const digits = asked ? dashed(tokens, letters.end) : digitsAt(tokens, letters.end);
   if (!digits || digits.text.length < 3 || digits.text.length > 8) return undefined;
   const suffix = asked ? spelledSuffix(tokens, digits.end) : suffixAt(tokens, digits.end);
-  // "Three eighty-seven A", and nothing else, is a bearing too.
-  const lettered = at === 0 && /^[AS]$/.test(suffix.text) && !digits.text.endsWith('00') && tokens[suffix.end] === undefined;
+  // "Three eighty-seven A", "387A", and nothing else, is a bearing too; "192 A" is a current.
+  const lettered =
+    at === 0 &&
+    (tokens[0]?.kind === 'word' || tokens[digits.end]?.glued === true) &&
+    /^[AS]$/.test(suffix.text) &&
+    !digits.text.endsWith('00') &&
+    tokens[suffix.end] === undefined;
   if (!asked && letters.text === '' && !lettered && !singly(tokens, letters.end, digits)) return undefined;
   return { end: suffix.end, holds: 'bearing', field: 'bearing', value: letters.text + digits.text + suffix.text };
 }
