@@ -1,7 +1,7 @@
 // Questions: an opening word, then the words that tell the topic; values named in it are `given`.
 import Fraction from 'fraction.js';
 import { type FieldId, fieldOf } from '#data';
-import { holds, isPlausible } from '../fields.ts';
+import { fieldNames, holds, isPlausible } from '../fields.ts';
 import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { isNumberWord } from '../numbers/classes.ts';
@@ -41,7 +41,7 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
 /** "Is one sixty too hot", "are ten thou okay": a number to be judged, not taken. */
 export const judges = (tokens: readonly Token[], at: number, stop: number): boolean =>
   /^(is|are|was|would|will|does|can|could)$/.test(tokens[at]?.word ?? '') &&
-  isNumberWord(tokens[at + 1]) &&
+  (isNumberWord(tokens[at + 1]) || fieldNames.longest(tokens, at + 1) !== undefined) &&
   tokens.slice(at, Math.min(stop, at + longest)).some(({ word }) => judgingWords.has(word));
 
 /** Words beyond these tell no topic. */

@@ -6,15 +6,26 @@ import type { AlignmentView, Answer } from '../types.ts';
 import { type Ask, answer, join, lines } from './service-ask.ts';
 import { judged } from './service-judged.ts';
 
-const asked: readonly FieldId[] = ['couplerDiagonal', 'axleSpacing', 'toeFront'];
+const kinds: readonly { readonly field: FieldId; readonly words: RegExp }[] = [
+  { field: 'couplerDiagonal', words: /square|diagonal|thrust|which way|which end|which side|coupler/ },
+  { field: 'axleSpacing', words: /parallel|spacing|tandem|axle to axle/ },
+  { field: 'toeFront', words: /\btoe\b/ },
+];
+
+/** What the question names; all of it where it names none. */
+function askedIn({ words }: Ask): readonly FieldId[] {
+  const named = kinds.filter((kind) => kind.words.test(words));
+  return (named.length > 0 ? named : kinds).map(({ field }) => field);
+}
 
 export function alignment(ask: Ask): Answer {
+  const asked = askedIn(ask);
   const values = asked.flatMap((field) => latestOf(ask, field));
   const told = values.flatMap((value) => {
     const words = judged(value, ask);
     return words ? [words] : [];
   });
-  if (told.length === 0) return unmeasured();
+  if (told.length === 0) return unmeasured(asked);
   return answer(
     `alignment.${told.some(({ gravity }) => gravity === 'bad') ? 'out' : told.some(({ gravity }) => gravity === 'doubtful') ? 'unsure' : 'good'}`,
     {
@@ -36,17 +47,35 @@ function partners({ readings }: Ask, values: readonly ValueRecord[]): readonly V
   return readings.filter(({ field }) => fields.has(field));
 }
 
-function unmeasured(): Answer {
+const howTo: Readonly<Partial<Record<FieldId, { readonly of: string; readonly speak: string; readonly show: string }>>> = {
+  couplerDiagonal: {
+    of: 'square',
+    speak: 'Measure coupler to spindle end, left and right; an eighth of an inch apart at most.',
+    show: 'Coupler to each spindle end, same tape, same pull.',
+  },
+  axleSpacing: {
+    of: 'spacing',
+    speak: 'Measure axle to axle at the spindle ends, left and right; a sixteenth apart at most.',
+    show: 'Front to rear spindle end, left and right, same tape, same pull.',
+  },
+  toeFront: {
+    of: 'toe',
+    speak: 'Measure across the tyres or rims at hub height, in front and behind; say toe front and toe rear.',
+    show: 'Across both tyres or rims at hub height, in front of the axle and behind it.',
+  },
+};
+
+function unmeasured(asked: readonly FieldId[]): Answer {
+  const [field = 'couplerDiagonal'] = asked;
+  const how = howTo[field];
+  const rows = alignmentLimits.filter(({ of }) => asked.length > 1 || of === how?.of);
   return answer(
     'alignment.unmeasured',
     {
-      speak: 'Measure coupler to spindle end, left and right; an eighth of an inch apart at most.',
-      show: lines(
-        'Coupler to each spindle end, same tape, same pull.',
-        ...alignmentLimits.map(({ about, limit, of, source }) => `${of}: ${limit} in, ${about} (${source})`),
-      ),
+      speak: how?.speak ?? '',
+      show: lines(how?.show, ...rows.map(({ about, limit, of, source }) => `${of}: ${limit} in, ${about} (${source})`)),
     },
-    { sources: alignmentLimits.map(({ source }) => source), missing: ['couplerDiagonal'] },
+    { sources: rows.map(({ source }) => source), missing: asked.length > 1 ? ['couplerDiagonal'] : [field] },
   );
 }
 

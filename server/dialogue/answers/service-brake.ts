@@ -6,15 +6,17 @@ import {
   breakawayRule,
   drumOf,
   Fraction,
+  isNumber,
   liningLimit,
   magnetRows,
   measured,
+  type Quantity,
   throughWire,
   wireDrop,
 } from '#core';
-import { drumLimits, type FieldId } from '#data';
+import { drumLimits, type FieldId, wireGauges } from '#data';
 import type { Answer } from '../types.ts';
-import { showNamed } from '../words.ts';
+import { sentence, showNamed } from '../words.ts';
 import { type Ask, answer, both, givenIn, lines, same } from './service-ask.ts';
 import { askBack } from './service-follow-ups.ts';
 import { judged } from './service-judged.ts';
@@ -39,7 +41,7 @@ function current(ask: Ask): Answer {
   const kind = measured(ask.readings, { field: 'brakeType' });
   if (kind?.value === 'idler') return answer('brake.none', same('No brakes on this axle.'), { used: [kind] });
   const [volts] = givenIn(ask, 'V');
-  const expected = brakeCurrent(brakesIn(ask), volts?.value ?? new Fraction('12.5'), drumOf(ask.readings));
+  const expected = brakeCurrent(brakesIn(ask), volts?.value ?? new Fraction('12.5'), drumIn(ask));
   const { low, high } = expected.total;
   const count = ask.tell.count(expected.brakes);
   return answer(
@@ -63,7 +65,7 @@ function current(ask: Ask): Answer {
 }
 
 function magnets(ask: Ask): Answer {
-  const rows = magnetRows(drumOf(ask.readings));
+  const rows = magnetRows(drumIn(ask));
   const band = rows.map((row) => ({
     drums: row.drums,
     told: ask.tell.range(new Fraction(row.low), new Fraction(row.high), 'ohm'),
@@ -91,9 +93,10 @@ function wire(ask: Ask): Answer {
   const [amps] = givenIn(ask, 'A');
   const [length] = givenIn(ask, 'in', 'm');
   const gauge = gaugeIn(ask.words);
+  if (!gauge && length && amps) return gaugeFor(ask, amps.value, length);
   if (!gauge || !length) return askBack('brake.wireMissing');
-  const feet = length.unit === 'm' ? length.value.div('0.3048') : length.value.div(12);
-  const expected = brakeCurrent(brakesIn(ask), new Fraction(12), drumOf(ask.readings));
+  const feet = feetOf(length);
+  const expected = brakeCurrent(brakesIn(ask), new Fraction(12), drumIn(ask));
   const flow = amps?.value ?? expected.total.high;
   const found = wireDrop(flow, feet, gauge);
   if (found.code !== 'wireDrop') return answer('brake.unknownGauge', same(`I have wire of ${found.known.join(', ')} gauge.`));
@@ -113,6 +116,32 @@ function wire(ask: Ask): Answer {
   );
 }
 
+const feetOf = ({ value, unit }: Quantity): Fraction => (unit === 'm' ? value.div('0.3048') : value.div(12));
+
+/** No gauge named: what each loses over that run; the choice is the maker's and the code's. */
+function gaugeFor(ask: Ask, amps: Fraction, length: Quantity): Answer {
+  const feet = feetOf(length);
+  const runs = wireGauges
+    .flatMap(({ id }) => {
+      const found = wireDrop(amps, feet, id);
+      return found.code === 'wireDrop' ? [{ id, drop: found.drop, source: found.gauge.source }] : [];
+    })
+    .toSorted((one, other) => Number(one.id) - Number(other.id));
+  const told = runs.filter(({ id }) => ['10', '12', '14'].includes(id));
+  return answer(
+    'brake.gauges',
+    {
+      speak: `${sentence(told.map(({ id, drop }) => `${ask.tell.count(Number(id)).speak} gauge loses ${ask.tell.amount({ value: drop, unit: 'V' }).speak}`).join(', '))}. The brake maker's and local wiring rules choose.`,
+      show: lines(
+        `${feet.valueOf()} ft one way, ${amps.valueOf().toFixed(1)} A, lost out and back:`,
+        ...runs.map(({ id, drop }) => `AWG ${id}: ${drop.valueOf().toFixed(2)} V`),
+        "The brake maker's and local wiring rules choose.",
+      ),
+    },
+    { sources: runs.map(({ source }) => source) },
+  );
+}
+
 const gaugeWords: Readonly<Record<string, string>> = {
   eight: '8',
   ten: '10',
@@ -129,7 +158,7 @@ function gaugeIn(words: string): string | undefined {
 }
 
 function breakaway(ask: Ask): Answer {
-  const expected = brakeCurrent(brakesIn(ask), new Fraction(12), drumOf(ask.readings));
+  const expected = brakeCurrent(brakesIn(ask), new Fraction(12), drumIn(ask));
   const { needed } = breakawayCharge(expected.total.high);
   return answer(
     'brake.breakaway',
@@ -145,17 +174,25 @@ function breakaway(ask: Ask): Answer {
 }
 
 function drums(ask: Ask): Answer {
+  const asked = drumIn(ask);
+  const rows = drumLimits.filter(({ nominal }) => asked === undefined || nominal === asked);
+  const listed = (rows.length > 0 ? rows : drumLimits).toReversed();
   return answer(
     'brake.drums',
     {
-      speak: 'The figure cast in the drum rules; twelve inch goes to twelve point oh nine.',
+      speak: `The figure cast in the drum rules; ${listed
+        .map(
+          ({ nominal, max }) =>
+            `${ask.tell.count(Number(nominal)).speak} inch goes to ${ask.tell.decimal({ value: new Fraction(max), unit: '1' }).speak}`,
+        )
+        .join(', ')}.`,
       show: lines(
         'The figure cast in the drum rules.',
-        ...drumLimits.map(({ nominal, max, source }) => `${nominal} in: ${max} in (${source})`),
+        ...listed.map(({ nominal, max, source }) => `${nominal} in: ${max} in (${source})`),
         ...recorded(ask, 'drumDiameter', 'liningThickness'),
       ),
     },
-    { sources: drumLimits.map(({ source }) => source), caution: 'brakeDust' },
+    { sources: listed.map(({ source }) => source), caution: 'brakeDust' },
   );
 }
 
@@ -171,6 +208,14 @@ function linings(ask: Ask): Answer {
     },
   );
 }
+
+/** The drum that the question names ("ten inch magnet"), else the trailer's. */
+function drumIn({ given, readings }: Ask): string | undefined {
+  const said = given.find(({ value, unit }) => unit === 'in' && isNumber(value) && sizes.has(new Fraction(value).toFraction()));
+  return said ? new Fraction(said.value).toFraction() : drumOf(readings);
+}
+
+const sizes: ReadonlySet<string> = new Set(drumLimits.map(({ nominal }) => nominal));
 
 const counts: Readonly<Record<string, number>> = { one: 1, two: 2, three: 3, four: 4, six: 6, eight: 8 };
 

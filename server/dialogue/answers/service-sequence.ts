@@ -2,7 +2,7 @@
 import { measured, studCountOf, tighteningOrder, uBoltLegs, uBoltsOf, wheelNutsOf } from '#core';
 import type { Answer, SequenceView } from '../types.ts';
 import { listed, sentence } from '../words.ts';
-import { type Ask, answer, both, lines } from './service-ask.ts';
+import { type Ask, answer, both, join, lines, type Words } from './service-ask.ts';
 import { askBack } from './service-follow-ups.ts';
 
 const isUBolts = ({ words, job }: Ask): boolean =>
@@ -15,7 +15,9 @@ export function sequence(ask: Ask): Answer {
   if (isUBolts(ask)) {
     return answer(
       'sequence.uBolts',
-      both(() => `${sentence(uBoltLegs.join(', then '))}; a little each, three rounds.`),
+      both((form) =>
+        join(`${sentence(uBoltLegs.join(', then '))}; a little each, three rounds.`, stagedShown(ask, 'uBolts', form)),
+      ),
       {
         sources: ["spring shops' U-bolt guides (lhrods.com, autoandtrucksprings.com): cross pattern, in steps"],
       },
@@ -45,6 +47,7 @@ export function sequence(ask: Ask): Answer {
       show: lines(
         `${studs} studs, counted clockwise from the top: ${found.order.join(' - ')}`,
         'Same order at every stage.',
+        stagedShown(ask, 'wheelNuts', 'show'),
         found.source.startsWith('from memory') ? 'Order: common practice.' : undefined,
       ),
     },
@@ -105,6 +108,12 @@ export function sequenceView(ask: Ask, what: SequenceView['what']): SequenceView
   const found = studs === undefined ? undefined : tighteningOrder(studs);
   if (found?.code !== 'order') return undefined;
   return { ...common, positions: found.studs, order: found.order };
+}
+
+/** The stages beside the order, where the joint's figures are known. */
+function stagedShown(ask: Ask, what: SequenceView['what'], form: keyof Words): string | undefined {
+  const { stage } = staged(ask, what);
+  return form === 'show' && stage ? `${sentence(stage)}.` : undefined;
 }
 
 function staged(ask: Ask, what: SequenceView['what']): { readonly stage?: string } {

@@ -20,7 +20,12 @@ import { torque } from './service-torque.ts';
 const asked =
   (reply: (ask: Ask) => Answer): Answerer =>
   (question, job, know, now) =>
+    (judging.test(question.words ?? '') ? judgeAsked(question, job, know, now) : undefined) ??
     reply(askOf(question, job, know, now));
+
+/** Asks for a verdict on what is named: "is a hundred and ten okay for the wheel nuts". */
+const judging =
+  /\b(okay|ok|alright|all right|good|fine|enough|too (much|low|high|tight|loose|little|big|far)|safe|allowed|within|in range)\b/;
 
 export const serviceAnswers: Partial<Record<Topic, Answerer>> = {
   torque: asked(torque),
@@ -56,6 +61,35 @@ const plain: QuestionIntent = { kind: 'question', topic: 'value' };
 /** The verdict on a value just taken: `bad` is asked about, `doubtful` is said, `good` needs no word. */
 export function judgeValue(value: ValueRecord, job: JobRecord, know: Know, now: string): Judged | undefined {
   return judged(value, askOf(plain, job, know, now));
+}
+
+/** "Is a hundred and ten okay for the wheel nuts": the verdict on a value that is only asked about; nothing is taken. */
+export function judgeAsked(question: QuestionIntent, job: JobRecord, know: Know, now: string): Answer | undefined {
+  const ask = askOf(question, job, know, now);
+  for (const { kind: _kind, also: _also, span: _span, ...said } of ask.given.filter((one) => one.kind === 'measure')) {
+    const value: ValueRecord = {
+      id: 'asked',
+      raw: ask.words,
+      heardBy: 'typed',
+      status: 'confirmed',
+      at: now,
+      who: '',
+      turn: '',
+      notes: [],
+      ...said,
+      stage: 'fitted',
+    };
+    const told = judged(value, {
+      ...ask,
+      readings: [
+        ...ask.readings.filter(({ field, side }) => field !== said.field || side !== said.side),
+        ...ask.readings.filter(({ field, origin }) => field === said.field && origin === 'maker'),
+        value,
+      ],
+    });
+    if (told) return answer(`asked.${told.code}`, told);
+  }
+  return undefined;
 }
 
 /** The order to draw while a step tightens something. */

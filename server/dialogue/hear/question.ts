@@ -1,6 +1,7 @@
 // Questions: the dialogue's own about the job, the rest through the registry of answers.
 import type { QuestionIntent } from '#intents';
 import { answerers } from '../answers/index.ts';
+import { judgeAsked } from '../answers/service.ts';
 import { ask, type Draft, emit, say } from '../draft.ts';
 import { stepAt } from '../plan.ts';
 import { askedNow } from '../settle.ts';
@@ -14,7 +15,7 @@ import { sayStepAgain } from './steps.ts';
 export function question(draft: Draft, intent: QuestionIntent): Draft {
   switch (intent.topic) {
     case 'value':
-      return valueAsked(draft, intent);
+      return asIfMeasured(draft, intent) ?? valueAsked(draft, intent);
     case 'open':
       return openAsked(draft);
     case 'nextStep':
@@ -24,6 +25,12 @@ export function question(draft: Draft, intent: QuestionIntent): Draft {
     default:
       return answer(draft, intent);
   }
+}
+
+/** A value told in the question is judged as if it had been measured. */
+function asIfMeasured(draft: Draft, intent: QuestionIntent): Draft | undefined {
+  const told = judgeAsked(intent, draft.job, draft.know, draft.now);
+  return told && say(draft, { code: told.code, tone: 'answer', speak: told.speak, show: told.show });
 }
 
 /** Why: of the verdict just given, else of the step on the screen. */
