@@ -84,5 +84,5 @@ it(
     log.close();
     console.info(`${rounds} kills, ${acknowledged.size} acknowledged turns, ${starts.length} in the log, ${events} events`);
   },
-  60_000 + rounds * 6_000,
+  60_000 + rounds * 20_000,
 );
