@@ -113,6 +113,7 @@ const reads = [
   '/api/jobs/:id',
   '/api/jobs/:id/record',
   '/api/jobs/:id/events',
+  '/api/jobs/:id/rack',
   '/api/jobs/:id/sheet.csv',
   '/api/jobs/:id/sheet.json',
   '/api/devices',
