@@ -178,7 +178,8 @@ function springBolts(ask: Ask): Answer {
   );
 }
 
-function seat(ask: Ask): Answer {
+/** How a tapered bearing is seated and set, by the documents for its lock. */
+export function seat(ask: Ask): Answer {
   const lock = measured(ask.readings, { field: 'nutLock' });
   const rows = bearingAdjustments.filter((row) => lock === undefined || row.lock === 'tangKeeper' || row.lock === lock.value);
   const fitting = rows.length > 0 ? rows : bearingAdjustments.filter(({ lock: kind }) => kind === 'cotter');

@@ -15,7 +15,7 @@ import { hubHeat } from './service-hub-heat.ts';
 import { type Judged, judged } from './service-judged.ts';
 import { practice } from './service-practice.ts';
 import { sequence, sequenceView } from './service-sequence.ts';
-import { torque } from './service-torque.ts';
+import { seat, torque } from './service-torque.ts';
 
 const asked =
   (reply: (ask: Ask) => Answer): Answerer =>
@@ -30,11 +30,11 @@ const judging =
 export const serviceAnswers: Partial<Record<Topic, Answerer>> = {
   torque: asked(torque),
   sequence: asked(sequence),
-  endPlay: asked(endPlay),
+  endPlay: asked((ask) => (/\b(adjust|set|preload)\b/.test(ask.words) && ask.given.length === 0 ? seat(ask) : endPlay(ask))),
   grease: asked(grease),
   hubHeat: asked(hubHeat),
   alignment: asked(alignment),
-  brake: asked(brake),
+  brake: asked((ask) => (/adjust|star wheel/.test(ask.words) ? practice(ask.question) : undefined) ?? brake(ask)),
   compute: asked(compute),
   due: asked(due),
   practice: (question) => practice(question) ?? nothingOnIt,

@@ -18,11 +18,22 @@ test.each([
   ['do i torque the wheel nuts wet or dry', 'dryStuds'],
   ['what if the cotter pin does not line up', 'pinHole'],
   ["the hole doesn't line up with the slot", 'pinHole'],
+  ['how do i adjust the brakes', 'adjustBrakes'],
+  ['how many clicks on the adjuster', 'adjustBrakes'],
 ])('%s', (said, id) => {
   const told = ask(said);
   expect(told.code).toBe(`practice.${id}`);
   expect(told.sources).not.toEqual([]);
 });
+
+test.each(['how do i set the bearings', 'how do i adjust the bearing', 'what preload'])(
+  '"%s" is told as it is seated',
+  (said) => {
+    const told = ask(said);
+    expect(told.code).toBe('seat');
+    expect(told.speak).toContain('Turning the hub');
+  },
+);
 
 test('damage named in the question comes before the general answer', () => {
   expect(ask('can i reuse a bearing with rust stains').code).toBe('damage.rust');
