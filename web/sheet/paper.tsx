@@ -9,6 +9,9 @@ export function Paper({ sheet, view }: { sheet: Sheet; view: JobView }) {
     <article class="paper">
       <Head sheet={sheet} />
       <Verdict sheet={sheet} />
+      <figure class="paper-picture">
+        <Drawing picture={axleFront(view)} />
+      </figure>
       <Measures title="Torque, end play and heat" rows={sheet.proof} />
       <List title="Open points" items={sheet.open} none="None.">
         {({ text, safety }) => (
@@ -27,9 +30,6 @@ export function Paper({ sheet, view }: { sheet: Sheet; view: JobView }) {
       <Hands />
       <h2 class="paper-part">For the shop</h2>
       <Measures title="Measured" rows={sheet.measurements} />
-      <figure class="paper-picture">
-        <Drawing picture={axleFront(view)} />
-      </figure>
       <Parts sheet={sheet} />
       <Bill rows={sheet.bill} />
       <List title="Notes" items={sheet.notes}>
@@ -186,9 +186,9 @@ function Parts({ sheet: { parts, axle } }: { sheet: Sheet }) {
 function Bill({ rows }: { rows: readonly BillRow[] }) {
   if (rows.length === 0) return null;
   return (
-    <section>
+    <section class="billed">
       <h3>Bill of parts</h3>
-      <table class="measures">
+      <table class="measures bill">
         <thead>
           <tr>
             <th scope="col">Part</th>
