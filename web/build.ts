@@ -5,6 +5,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, s
 import { basename, extname, join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { tables } from './build/tables.ts';
 import { copyVoiceAssets, voiceNames } from './build/voice.ts';
 
 const root = new URL('..', import.meta.url).pathname;
@@ -32,6 +33,7 @@ const shared = {
   outdir: out,
   absWorkingDir: root,
   logLevel: 'warning',
+  plugins: [tables],
 } as const satisfies BuildOptions;
 
 /** Names, sizes and times of all that goes in: equal text means nothing to do. */
