@@ -13,7 +13,7 @@ import { anyLength, spokenValue } from './values.ts';
 const ownNamed = namedFields.filter((id) => ownNamesOf(id).length > 0);
 
 /** How often each is said beside a measurement, in nats, by judgement. */
-const rare = { correction: 1, strike: 2, otherCommand: 1, question: 0.5 };
+const rare = { correction: 1, strike: 2, question: 0.5 };
 
 const correctionOpeners = oneOf(
   phrase('(no [make that]|make that|correction|i said|actually|scratch that [make that])'),
@@ -75,12 +75,9 @@ function nameWords(id: FieldId): Phrase {
 const commands: Phrase = oneOf(
   ...commandWords.flatMap(({ name, said }) =>
     said
-      .slice(0, 8)
+      .slice(0, 3)
       .filter((template) => !template.includes('<'))
-      .map((template, at) => {
-        const command = says(phrase(template), { kind: 'command', name });
-        return at < 3 ? command : seldom(command, rare.otherCommand);
-      }),
+      .map((template) => says(phrase(template), { kind: 'command', name })),
   ),
 );
 
