@@ -113,12 +113,12 @@ const links: Phrase = maybe(
 const tight: Phrase = maybe(oneOf(links, seldom(phrase('torqued to'), rare.link)));
 
 const named = (id: FieldId, said: string): Phrase => means(words(said), { set: { field: id } });
-export const nameOf = (id: FieldId): Phrase =>
+/** What is made with each of a field's names; the later ones are said less. */
+const byName = (id: FieldId, made: (name: string) => Phrase): Phrase =>
   oneOf(
-    ...namesOf(id).map((name, at) =>
-      at === 0 ? named(id, name) : seldom(named(id, name), at < 4 ? rare.otherName : 2 * rare.otherName),
-    ),
+    ...namesOf(id).map((name, at) => (at === 0 ? made(name) : seldom(made(name), at < 4 ? rare.otherName : 2 * rare.otherName))),
   );
+export const nameOf = (id: FieldId): Phrase => byName(id, (name) => named(id, name));
 
 /** A measurement by name. `follows`: others may follow, so that nothing after the value says where. */
 export function namedValue(id: FieldId, follows: boolean): Phrase {
@@ -126,13 +126,11 @@ export function namedValue(id: FieldId, follows: boolean): Phrase {
   const isNumber = holds(id) === 'number';
   const hedges = isNumber ? before : seq();
   const link = unit === 'lbf.ft' ? tight : links;
-  const ways = namesOf(id).map((name, at) => {
+  const ways = byName(id, (name) => {
     const strict = isNumber && unit !== 'in' && begins.has(name);
-    const cost = at === 0 ? 0 : at < 4 ? rare.otherName : 2 * rare.otherName;
-    const said = seq(named(id, name), link, hedges, spokenValue(id, strict ? 'strict' : undefined));
-    return cost ? seldom(said, cost) : said;
+    return seq(named(id, name), link, hedges, spokenValue(id, strict ? 'strict' : undefined));
   });
-  const said = seq(oneOf(...ways), isNumber ? after : seq());
+  const said = seq(ways, isNumber ? after : seq());
   const whereFirst = seq(perSide ? places : axlesFor(id), said);
   return follows ? whereFirst : oneOf(whereFirst, seq(said, perSide ? sidesAfter : axlesAfter));
 }
@@ -153,7 +151,7 @@ function onBothSides(id: FieldId): Phrase {
   return seq(means(left, { end: 'measure' }), means(seq(named(id, ''), right), { end: 'measure' }));
 }
 
-export const numbers = fields.filter(({ id }) => holds(id) === 'number').map(({ id }) => id);
+const numbers = fields.filter(({ id }) => holds(id) === 'number').map(({ id }) => id);
 const choices = fields.filter(({ id }) => holds(id) === 'choice').map(({ id }) => id);
 export const namedFields = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => id);
 
@@ -161,21 +159,22 @@ const itself = (id: FieldId): Phrase => means(means(spokenValue(id), { set: { fi
 const poundAxle: Phrase = means(means(seq(wholes(1000, 12_000, 50), phrase('[pound] axle')), { set: { field: 'capacity' } }), {
   end: 'measure',
 });
-/** What is seen to be a brake, a thread, a tyre or a bearing by its form. */
+/** What is seen to be a brake, a thread or a tyre by its form. */
 const tokens: readonly FieldId[] = ['brakeSize', 'studThread', 'tyreSize'];
 
+const quantity = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
+
 /** What is waited for may be said without its name; of both sides in one breath. */
-export function bare(id: FieldId): Phrase {
+function bare(id: FieldId): Phrase {
   if (holds(id) !== 'number') return itself(id);
-  const of = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
   const value = spokenValue(id);
   const hedgedValue = seq(before, value, after);
-  if (!fieldOf(id).perSide) return of(hedgedValue);
+  if (!fieldOf(id).perSide) return quantity(hedgedValue);
   return oneOf(
-    of(places, hedgedValue),
-    of(value, seldom(bothSides, 1)),
-    seq(of(on('left'), value), of(on('right'), value)),
-    seldom(seq(of(value, on('left')), of(value, on('right'))), 1),
+    quantity(places, hedgedValue),
+    quantity(value, seldom(bothSides, 1)),
+    seq(quantity(on('left'), value), quantity(on('right'), value)),
+    seldom(seq(quantity(value, on('left')), quantity(value, on('right'))), 1),
   );
 }
 
@@ -190,11 +189,10 @@ function pairs(waited: readonly FieldId[]): readonly Phrase[] {
 }
 
 /** A value that nothing waits for, without a name: the dialogue asks of what. */
-const ofSomething = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
 const loose: Phrase = seldom(
   oneOf(
-    ofSomething(places, before, looseAmount, after),
-    seldom(seq(ofSomething(on('left'), looseAmount), ofSomething(on('right'), looseAmount)), 1),
+    quantity(places, before, looseAmount, after),
+    seldom(seq(quantity(on('left'), looseAmount), quantity(on('right'), looseAmount)), 1),
   ),
   rare.loose,
 );

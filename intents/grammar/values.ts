@@ -8,7 +8,7 @@ import { cardinal } from '../words/numbers.ts';
 import { decimals, digitNames, feet, longCount, parts, spokenCharacters, tape, thousandths, wholes, words } from './numbers.ts';
 
 /** `strict`: with its unit; `own`: in no unit but the field's. */
-export type Narrowed = 'strict' | 'own';
+type Narrowed = 'strict' | 'own';
 
 /** A value, with the unit where it is said. Sampling gives its value in the unit said, or the field's usual one. */
 export function spokenValue(id: FieldId, narrowed?: Narrowed): Phrase {
