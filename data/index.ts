@@ -55,6 +55,7 @@ export type FieldId =
   | 'brakeFlange'
   | 'brakeSize'
   | 'drumDiameter'
+  | 'drumLimit'
   | 'liningThickness'
   | 'runout'
   | 'tyreSize'

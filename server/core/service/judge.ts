@@ -9,7 +9,7 @@ import { drumOf, limitsOf, makersRange, uBoltsOf, wheelDiameterOf, wheelNutsOf }
 import { brakeCurrent, type CurrentVerdict, judgeCurrent, judgeOhms, type MagnetOhms } from './magnets.ts';
 import { axlesInWork } from './procedures/plan.ts';
 import { type Range, type Standing, standingOf } from './ranges.ts';
-import { amountIn, isNumber, measured, type Reading } from './reading.ts';
+import { amountIn, isNumber, measured, type Place, type Reading } from './reading.ts';
 import { type ImpossibleDiagonals, judgeSquareness, type Squareness } from './squareness.ts';
 import { judgeToe, type Toe } from './toe.ts';
 
@@ -53,7 +53,11 @@ const judges: Readonly<Partial<Record<FieldId, Judge>>> = {
   ambientTemperature: (_value, readings) => heat(readings),
   magnetResistance: (value, readings) => ({ about: 'ohms', verdict: judgeOhms(amountIn(value, 'ohm').value, drumOf(readings)) }),
   magnetCurrent: (value, readings) => current(value, readings),
-  drumDiameter: (value) => ({ about: 'drum', verdict: judgeDrum(amountIn(value, 'in').value) }),
+  drumDiameter: (value, readings) => drum(value, readings),
+  drumLimit: (value, readings) => {
+    const worn = measured(readings, { field: 'drumDiameter', ...placeOf(value) });
+    return worn && drum(worn, readings);
+  },
   liningThickness: (value) => ({ about: 'lining', verdict: judgeLining(amountIn(value, 'in').value) }),
   treadDepth: (value) => ({ about: 'tread', verdict: judgeTread(amountIn(value, 'in').value) }),
 };
@@ -92,6 +96,16 @@ const doubtful: ReadonlySet<string> = new Set(['torqueDepends', 'squareUnsure', 
 export function gravityOf({ verdict: { code } }: Judgement): 'good' | 'doubtful' | 'bad' {
   if (good.has(code)) return 'good';
   return doubtful.has(code) ? 'doubtful' : 'bad';
+}
+
+/** Against the figure cast in that very drum where it was called out, else the listed limit. */
+function drum(value: Reading, readings: readonly Reading[]): Judgement {
+  const cast = measured(readings, { field: 'drumLimit', ...placeOf(value) });
+  return { about: 'drum', verdict: judgeDrum(amountIn(value, 'in').value, cast && amountIn(cast, 'in').value) };
+}
+
+function placeOf({ side, axle }: Reading): Place {
+  return { ...(side === undefined || side === 'both' ? {} : { side }), ...(axle === undefined ? {} : { axle }) };
 }
 
 /** A torque against the documents for its joint, or the maker's figure with what a wrench may be off. */

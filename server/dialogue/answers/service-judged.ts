@@ -193,7 +193,7 @@ const drumWords: WordsFor<DrumVerdict> = {
   drumWorn: ({ limit }, ask) =>
     both(
       (form) =>
-        `Worn past ${limit ? ask.tell.amount({ value: limit, unit: 'in' }, 'drumDiameter')[form] : 'its limit'}: replace it and its mate.`,
+        `Worn past ${limit ? ask.tell.decimal({ value: limit, unit: 'in' })[form] : 'its limit'}: replace it and its mate.`,
     ),
   drumLimitUnknown: () => same('No limit listed for that drum: go by the figure cast in it.'),
 };

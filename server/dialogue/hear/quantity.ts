@@ -11,6 +11,10 @@ import { correct } from './correct.ts';
 import { sideIsOpen, take } from './take.ts';
 
 export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
+  const { shop } = draft.know;
+  const whatIsIt = () => say(draft, valueLine('whatIsIt', { said: sayOnly({ field: 'hubFace', ...said }, shop) }, shop));
+  // Words nobody understood may be the name of something else: "cast limit is 12.09" is no drum reading.
+  if (draft.heard.understanding.unclaimed.length > 0) return whatIsIt();
   const asked = draft.wasAsked && draft.job.asked?.id === draft.wasAsked.id ? draft.wasAsked : undefined;
   if (asked && asked.valueIds.length > 0) return correct(draft, { ...said, kind: 'correct' });
   const slot = wanted(draft.job)
@@ -22,8 +26,7 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   if (slot) return takeHere(draft, slot.field, said);
   const last = liveValues(draft.job).findLast(({ status }) => status === 'heard');
   if (last && suits(last.field, said)) return correct(draft, { ...said, kind: 'correct' });
-  const { shop } = draft.know;
-  return say(draft, valueLine('whatIsIt', { said: sayOnly({ field: 'hubFace', ...said }, shop) }, shop));
+  return whatIsIt();
 }
 
 /** A bare number never fills a stamped number: a bearing must be named. */

@@ -66,3 +66,20 @@ test('no gauge named: what each loses over that run', () => {
   expect(told.code).toBe('brake.gauges');
   for (const line of ['AWG 10: 0.90 V', 'AWG 12: 1.43 V', 'AWG 14: 2.27 V', 'AWG 16: 3.61 V']) expect(told.show).toContain(line);
 });
+
+describe('a number beside words that nobody understood', () => {
+  const drums = sayAll(opened, ['drum left 12.02', 'yes']);
+
+  test.each(['frobbed thing is 12.09', 'the doodad reads 12.09'])('"%s" overwrites no reading', (said) => {
+    const values = say(drums, said).job?.values ?? [];
+    expect(values.map(({ field, value }) => [field, value])).toEqual([['drumDiameter', '601/50']]);
+  });
+
+  test('the figure cast in a drum is a value of its own', () => {
+    const values = say(drums, 'the cast limit on the left drum is 12.09').job?.values ?? [];
+    expect(values.map(({ field, value }) => [field, value])).toEqual([
+      ['drumDiameter', '601/50'],
+      ['drumLimit', '1209/100'],
+    ]);
+  });
+});

@@ -304,6 +304,16 @@ describe('judging what was called out', () => {
     [value('treadDepth', '1/32', { unit: 'in', side: 'left' }), [], ['treadWorn', 'bad']],
     [value('liningThickness', '1/16', { unit: 'in', side: 'left' }), [], ['liningWorn', 'bad']],
     [value('drumDiameter', '12.1', { unit: 'in', side: 'left' }), [], ['drumWorn', 'bad']],
+    [
+      value('drumDiameter', '12.1', { unit: 'in', side: 'left' }),
+      [value('drumLimit', '12.12', { unit: 'in', side: 'both' })],
+      ['drumWithin', 'good'],
+    ],
+    [
+      value('drumLimit', '12.06', { unit: 'in', side: 'left' }),
+      [value('drumDiameter', '12.08', { unit: 'in', side: 'left' })],
+      ['drumWorn', 'bad'],
+    ],
   ])('%#', (one, others, want) => {
     expect(judge(one, ...others)).toEqual(want);
   });
