@@ -57,7 +57,8 @@ export const conditionWords: readonly ConditionWords[] = [
     seriousness: 'safety',
     said: [
       `${negated} (work|working|works|lock|locking|locks|latch|latching|latches|close|closing|release|releasing|hold|holding|turn|turning|spin|spinning|light|lighting|light up|come on|stop|engage|apply|seat|seating|line up|come off|come out|come loose|move|go on|go in|charge|charging|click|grab|bite|adjust|retract|crank|tighten)`,
-      '(inoperative|inop|dead|unplugged|quit working|quit|stopped working|burned out|burnt out|no power|not connected|disconnected|unhooked|no ground|bad ground|blown fuse|open circuit|short circuit|(is|are|reads|read|reading|shows|tests|went) open|flickering|intermittent)',
+      '(inoperative|inop|dead|unplugged|quit working|quit|stopped working|burned out|burnt out|no power|not connected|disconnected|unhooked|no ground|bad ground|blown fuse|open circuit|short circuit|flickering|intermittent)',
+      '(is|are|reads|read|reading|shows|tests|went) open',
       '(is|are|was|went|goes|going|keeps going|gone) (out|flat|dead|dim|down)',
       'flat (tyre|tyres|spot|spots|spotted)',
       '(signal|lamp|light|lights|marker|lamps|signals) (out|dim)',

@@ -47,6 +47,11 @@ export function ask(draft: Draft, asked: Omit<Asked, 'id' | 'question'>, line: L
   return say(emit(closeAsk(draft, 'replaced'), { kind: 'asked', asked: { ...asked, id, question: line.speak } }), line);
 }
 
+/** The question of an earlier turn that this utterance may answer. */
+export function openQuestion({ job, wasAsked }: Draft): Asked | undefined {
+  return wasAsked && job.asked?.id === wasAsked.id ? wasAsked : undefined;
+}
+
 export function closeAsk(draft: Draft, outcome: 'yes' | 'no' | 'replaced' | 'expired'): Draft {
   const { asked } = draft.job;
   return asked ? emit(draft, { kind: 'askClosed', id: asked.id, outcome }) : draft;

@@ -2,9 +2,9 @@
 import { policy } from '#data';
 import { type CommandIntent, type Intent, spelling } from '#intents';
 import { emptyJob, type JobRecord } from '#log/events';
-import { closeAsk, type Draft, emit, say } from './draft.ts';
+import { closeAsk, type Draft, emit, openQuestion, say } from './draft.ts';
 import { expectsOf } from './expects.ts';
-import { answerTo, openQuestion } from './hear/asked.ts';
+import { answerTo } from './hear/asked.ts';
 import { hear } from './hear/index.ts';
 import { jobsKnown, numberSaid, openJob } from './hear/jobs.ts';
 import { inShop } from './plan.ts';

@@ -3,7 +3,7 @@
 import { fieldOf, policy } from '#data';
 import { type Intent, type Said, sayField, type Where } from '#intents';
 import type { Asked, ValueRecord } from '#log/events';
-import { closeAsk, type Draft, emit, say } from '../draft.ts';
+import { closeAsk, type Draft, emit, openQuestion, say } from '../draft.ts';
 import { stepAt } from '../plan.ts';
 import { askAbout } from '../settle.ts';
 import { byId, isLive } from '../values.ts';
@@ -16,11 +16,6 @@ import { askTarget, replace, strikeNow } from './correct.ts';
 import { factsTold } from './facts.ts';
 import { askSkip, skipNow } from './steps.ts';
 import { take } from './take.ts';
-
-/** The question of an earlier turn that this utterance may answer. */
-export function openQuestion({ job, wasAsked }: Draft): Asked | undefined {
-  return wasAsked && job.asked?.id === wasAsked.id ? wasAsked : undefined;
-}
 
 function isStale({ job, now, late }: Draft): boolean {
   const asked = Date.parse(job.askedAt ?? now);

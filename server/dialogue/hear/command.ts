@@ -1,11 +1,11 @@
 // One word of command, one function. A command that moves on waits while a question of the same turn is open.
 import type { CommandIntent, CommandName } from '#intents';
-import { type Draft, say } from '../draft.ts';
+import { type Draft, openQuestion, say } from '../draft.ts';
 import { hintsFor } from '../hints.ts';
 import { askedNow, settle } from '../settle.ts';
 import { repairLine } from '../wording/repair.ts';
 import { adjust, same } from './again.ts';
-import { anyway, no, openQuestion, yes } from './asked.ts';
+import { anyway, no, yes } from './asked.ts';
 import { closeJob } from './closing.ts';
 import { pause, rename, resume } from './jobs.ts';
 import { remind } from './note.ts';

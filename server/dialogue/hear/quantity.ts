@@ -2,7 +2,7 @@
 import { type FieldId, fieldOf } from '#data';
 import type { QuantityIntent, Said, Where } from '#intents';
 import { isPlausible, unitSuits } from '../doubts.ts';
-import { ask, type Draft, say } from '../draft.ts';
+import { ask, type Draft, openQuestion, say } from '../draft.ts';
 import { asSlot, wanted } from '../plan.ts';
 import { liveValues } from '../values.ts';
 import { valueLine } from '../wording/values.ts';
@@ -11,11 +11,9 @@ import { correct } from './correct.ts';
 import { sideIsOpen, take } from './take.ts';
 
 export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
-  const { shop } = draft.know;
-  const whatIsIt = () => say(draft, valueLine('whatIsIt', { said: sayOnly({ field: 'hubFace', ...said }, shop) }, shop));
   // Words nobody understood may be the name of something else: "cast limit is 12.09" is no drum reading.
-  if (draft.heard.understanding.unclaimed.length > 0) return whatIsIt();
-  const asked = draft.wasAsked && draft.job.asked?.id === draft.wasAsked.id ? draft.wasAsked : undefined;
+  if (draft.heard.understanding.unclaimed.length > 0) return whatIsIt(draft, said);
+  const asked = openQuestion(draft);
   if (asked && asked.valueIds.length > 0) return correct(draft, { ...said, kind: 'correct' });
   const slot = wanted(draft.job)
     .map(asSlot)
@@ -26,7 +24,12 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   if (slot) return takeHere(draft, slot.field, said);
   const last = liveValues(draft.job).findLast(({ status }) => status === 'heard');
   if (last && suits(last.field, said)) return correct(draft, { ...said, kind: 'correct' });
-  return whatIsIt();
+  return whatIsIt(draft, said);
+}
+
+function whatIsIt(draft: Draft, said: QuantityIntent): Draft {
+  const { shop } = draft.know;
+  return say(draft, valueLine('whatIsIt', { said: sayOnly({ field: 'hubFace', ...said }, shop) }, shop));
 }
 
 /** A bare number never fills a stamped number: a bearing must be named. */
