@@ -1,5 +1,5 @@
 // One small sheet: what this device likes, and how the shop speaks. Each change holds at once.
-import { useEffect, useRef, useState } from 'hono/jsx/dom';
+import { useLayoutEffect, useRef, useState } from 'hono/jsx/dom';
 import type { Settings as Shop } from '#wire';
 import { type Device, device, setDevice } from '../shared/device.ts';
 import { useStore } from '../shared/store.ts';
@@ -14,7 +14,7 @@ interface Props {
 
 export function Settings({ settings, onShop, onTry, onClose }: Props) {
   const sheet = useRef<HTMLDialogElement>(null);
-  useEffect(() => sheet.current?.showModal(), []);
+  useLayoutEffect(() => sheet.current?.showModal(), []);
   return (
     <dialog class="settings" ref={sheet} aria-labelledby="settings-title" onClose={onClose}>
       <div class="settings-head">

@@ -1,5 +1,5 @@
 // The desk's hand: what is to be done to which value, and why. A reason is always written.
-import { useEffect, useRef } from 'hono/jsx/dom';
+import { useLayoutEffect, useRef } from 'hono/jsx/dom';
 import type { Settings, ValueRecord } from '#wire';
 import type { Action } from './values.tsx';
 import { valueWords } from './words.ts';
@@ -26,7 +26,7 @@ const titles: Record<Action, string> = {
 
 export function DeskForm({ wanted, settings, onDo, onClose }: Props) {
   const sheet = useRef<HTMLDialogElement>(null);
-  useEffect(() => sheet.current?.showModal(), []);
+  useLayoutEffect(() => sheet.current?.showModal(), []);
   const { action, value, trouble } = wanted;
   const send = (event: Event): void => {
     event.preventDefault();
