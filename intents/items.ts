@@ -13,19 +13,19 @@ import type { AxlePosition, Side, Stage } from './types.ts';
 import { choiceWords } from './words/choices.ts';
 import { changeWords, correctionWords, denialWords, makerWords } from './words/correcting.ts';
 import { fillers, separators } from './words/fillers.ts';
-import { axleWords, type Position, positionWords, qualifyingWords, sameWords, sideWords, stageWords } from './words/where.ts';
+import { axleWords, type Position, positionWords, sameWords, sideWords, sizeWords, stageWords } from './words/where.ts';
 
 export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePosition } | { readonly stage: Stage };
 
 export type Item = {
   readonly start: number;
   readonly end: number;
-} /** `qualifies`: only says which of the sizes of what is named beside it; `mirrors`: "eye to eye". */ & (
+} /** `qualifies`: only says which of the sizes of what is named beside it, of the value before or after; `mirrors`: "eye to eye". */ & (
   | {
       readonly is: 'names';
       readonly fields: readonly FieldId[];
       readonly place?: Place;
-      readonly qualifies?: boolean;
+      readonly qualifies?: 'before' | 'after';
       readonly mirrors?: boolean;
     }
   | { readonly is: 'number'; readonly quantity: QuantityReading }
@@ -45,7 +45,8 @@ const names = lexicon<Word>([
   ...axleWords.map(([axle, said]) => [{ is: 'place', place: { axle } }, said] as const),
   ...stageWords.map(([stage, said]) => [{ is: 'place', place: { stage } }, said] as const),
   ...positionWords.map(([position, said]) => [{ is: 'position', position }, said] as const),
-  ...qualifyingWords.map(([fields, said]) => [{ is: 'names', fields, qualifies: true }, said] as const),
+  ...sizeWords.map(({ fields, after }) => [{ is: 'names', fields, qualifies: 'before' }, after] as const),
+  ...sizeWords.map(({ fields, before = [] }) => [{ is: 'names', fields, qualifies: 'after' }, before] as const),
   [{ is: 'same' }, sameWords],
   [{ is: 'maker' }, makerWords],
   [{ is: 'change' }, changeWords],
@@ -85,7 +86,7 @@ const names = lexicon<Word>([
   ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
 ]);
 
-const qualifiers = new Set(qualifyingWords.flatMap(([, said]) => said));
+const qualifiers = new Set(sizeWords.flatMap(({ after, before = [] }) => [...after, ...before]));
 
 /** Every word of a place, a choice, a correction. */
 export const itemWords: ReadonlySet<string> = names.vocabulary;

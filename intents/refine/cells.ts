@@ -58,7 +58,7 @@ function splitBetween(value: ValueItem, lead: readonly Item[], between: readonly
     ({ is }) => is === 'stop' || is === 'and' || is === 'correct' || is === 'change' || is === 'not',
   );
   const open = separator < 0 ? between : between.slice(0, separator);
-  if (open[0]?.is === 'names' && open[0].qualifies) return 1;
+  if (open[0]?.is === 'names' && open[0].qualifies === 'before') return 1;
   const led = lead.findLast((item) => item.is === 'names');
   if (open[0]?.is === 'names' && open[0].mirrors && led?.is === 'names' && narrows(open[0], led)) return 1;
   const names = open.findIndex(({ is }) => is === 'names');

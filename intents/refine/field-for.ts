@@ -15,8 +15,9 @@ export function fieldFor(
   last: Bound | undefined,
   before: Cell | undefined,
 ): FieldId | undefined {
-  const lead = namesIn(cell.lead, last?.field);
-  const trail = namesIn(cell.trail, lead.length > 0 ? 'named' : last?.field);
+  const beside = last?.field ? [last.field] : [];
+  const lead = namesIn(cell.lead, beside);
+  const trail = namesIn(cell.trail, lead.length > 0 ? lead.flat() : beside);
   const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
   const names = [...lead, ...trail];
   const by = sizedBy(cell, value, last);
@@ -29,7 +30,7 @@ export function fieldFor(
   // "Which axles have a seventy-two hub face": what stands beside the number before what was named far off.
   const far = lead.length > 0 && trail.length > 0 && value.start - (cell.lead.findLast(({ is }) => is === 'names')?.end ?? 0) > 2;
   if (far && cell.trail[0]?.is === 'names') orders.unshift(...trail);
-  const fitting = orders.map((fields) => bestField(fields, value)).filter((field) => field !== undefined);
+  const fitting = orders.flatMap((fields) => bestField(fields, value) ?? []).filter((field) => isSized(field, cell));
   const plausible = fitting.length > 1 ? fitting.find((field) => isPlausibleFor(value, field)) : undefined;
   const named = plausible ?? fitting[0];
   const narrower = named && fitting.find((field) => Object.values(byPosition[named] ?? {}).includes(field));
@@ -39,14 +40,23 @@ export function fieldFor(
   return implied(cell, value, position, where) ?? continued(cell, value, last) ?? alsoNamed(value, before);
 }
 
-/** "long", "wide" by themselves tell a size only of what was measured last. */
-function namesIn(items: readonly Item[], beside: FieldId | 'named' | undefined): (readonly FieldId[])[] {
-  return items.flatMap((item) => {
-    if (item.is !== 'names') return [];
-    if (!item.qualifies || beside === 'named') return [item.fields];
-    const akin = item.fields.filter((field) => beside && sharesName(field, beside));
-    return akin.length > 0 ? [akin] : [];
-  });
+/** "long", "width" by themselves tell a size only of what is named before them, or else was measured last. */
+function namesIn(items: readonly Item[], last: readonly FieldId[]): (readonly FieldId[])[] {
+  const named: (readonly FieldId[])[] = [];
+  for (const item of items) {
+    if (item.is !== 'names') continue;
+    const beside = named.length > 0 ? named.flat() : last;
+    const fields = item.qualifies ? item.fields.filter((field) => beside.some((other) => sharesName(field, other))) : item.fields;
+    if (fields.length > 0) named.push(fields);
+  }
+  return named;
+}
+
+/** "The axle is ninety-five long", "beam length seventy-two": a size word that is not this field's own lets pass only what the field may measure. */
+function isSized(field: FieldId, { lead, trail, value }: Cell): boolean {
+  const size = [...lead, ...trail].find((item) => item.is === 'names' && item.qualifies);
+  if (size?.is !== 'names' || size.fields.includes(field)) return true;
+  return fieldOf(field).unit === 'in' && isPlausibleFor(value, field);
 }
 
 /** What was measured last, or is another size of it, comes first: "wheel diameter fifteen, width six", "left magnet three ohms, right magnet three". */

@@ -233,20 +233,38 @@ const percents: ReadonlySet<string> = new Set(['percent', 'per cent', '%']);
 
 function prefixed(tokens: readonly Token[], at: number): Reading | undefined {
   const found = prefix.longest(tokens, at);
-  const first = found && term(tokens, found.end, true);
-  if (!first) return undefined;
+  if (!found) return undefined;
   const { meaning } = found;
-  const rest: Term[] = [];
+  const { terms, end } = joined(tokens, found.end, meaning) ?? atInnerJoint(tokens, found.end, meaning) ?? { terms: [], end: at };
+  const [first, second, ...more] = terms;
+  if (!first || !second) return undefined;
+  if (meaning.swap) return { term: { op: meaning.op, a: second, b: first }, end };
+  const whole = [second, ...more].reduce<Term>((a, b) => ({ op: meaning.op, a, b }), first);
+  return { term: meaning.mean ? { op: 'divide', a: whole, b: { value: String(terms.length), unit: '1' } } : whole, end };
+}
+
+interface Joined {
+  readonly terms: readonly Term[];
+  readonly end: number;
+}
+
+/** Two terms at least, with a joint before each but the first. */
+function joined(tokens: readonly Token[], at: number, meaning: Prefix, first = term(tokens, at, true)): Joined | undefined {
+  if (!first) return undefined;
+  const terms = [first.term];
   let { end } = first;
   for (let next = afterJoint(tokens, end, meaning); next; next = afterJoint(tokens, end, meaning)) {
-    rest.push(next.term);
+    terms.push(next.term);
     end = next.end;
   }
-  const [second] = rest;
-  if (!second) return undefined;
-  if (meaning.swap) return { term: { op: meaning.op, a: second, b: first.term }, end };
-  const whole = rest.reduce<Term>((a, b) => ({ op: meaning.op, a, b }), first.term);
-  return { term: meaning.mean ? { op: 'divide', a: whole, b: { value: String(rest.length + 1), unit: '1' } } : whole, end };
+  return terms.length > 1 ? { terms, end } : undefined;
+}
+
+/** "The difference between six and one sixteenth": what would read as one amount is two where two are due. */
+function atInnerJoint(tokens: readonly Token[], at: number, meaning: Prefix): Joined | undefined {
+  const joint = tokens.findIndex(({ word }, i) => i > at && meaning.joint.includes(word));
+  const first = joint < 0 ? undefined : term(tokens.slice(0, joint), at, true);
+  return first?.end === joint ? joined(tokens, at, meaning, first) : undefined;
 }
 
 function afterJoint(tokens: readonly Token[], at: number, { joint, op, mean }: Prefix): Reading | undefined {

@@ -94,21 +94,18 @@ export const positionWords: readonly (readonly [Position, readonly string[]])[] 
   ['outer', ['(outer|outside|outboard)']],
 ];
 
-/** Said after a size: which of the sizes of the thing just named it is. By themselves they name nothing. */
-export const qualifyingWords: readonly (readonly [readonly FieldId[], readonly string[]])[] = [
-  [
-    ['uBoltLength', 'springLength'],
-    ['long', 'in length'],
-  ],
-  [
-    ['uBoltWidth', 'springWidth', 'wheelWidth', 'frameWidth'],
-    ['wide', 'in width', 'across'],
-  ],
-  [
-    ['springPack', 'tiePlateThickness', 'liningThickness'],
-    ['thick', 'in thickness', 'deep'],
-  ],
-  [['axleSpacing'], ['apart']],
+interface SizeWords {
+  readonly fields: readonly FieldId[];
+  readonly after: readonly string[];
+  readonly before?: readonly string[];
+}
+
+/** Said after or before a size: which of the sizes of the thing named beside it it is. By themselves they name nothing. */
+export const sizeWords: readonly SizeWords[] = [
+  { fields: ['uBoltLength', 'springLength'], after: ['long', 'in length'], before: ['length'] },
+  { fields: ['uBoltWidth', 'springWidth', 'wheelWidth', 'frameWidth'], after: ['wide', 'in width', 'across'], before: ['width'] },
+  { fields: ['springPack', 'tiePlateThickness', 'liningThickness'], after: ['thick', 'in thickness', 'deep'] },
+  { fields: ['axleSpacing'], after: ['apart'] },
 ];
 
 /** Repeats what was measured last at another place. */

@@ -31,6 +31,28 @@ describe('understand', () => {
     expect(understand('hub face wibble seventy two').unclaimed).toEqual(['wibble']);
   });
 
+  it.each([
+    ['spring is 26 long', 'springLength'],
+    ['spring has a length of 26', 'springLength'],
+    ['u bolts 3 wide', 'uBoltWidth'],
+    ['tube is three inches wide', 'beamDiameter'],
+    ['length is 26', undefined],
+    ['trailer length sixteen feet', undefined],
+    ['tongue length five feet', undefined],
+    ['beam length 72', undefined],
+    ['the axle is 95 long', undefined],
+  ])('takes the size in "%s" for one of what is named beside it, or for nobody\'s', (text, field) => {
+    expect(first(text)).toMatchObject(field ? { kind: 'measure', field } : { kind: 'quantity' });
+  });
+
+  it.each([
+    ['what is the difference between six and one sixteenth', { op: 'subtract', a: { value: '6' }, b: { value: '1/16' } }],
+    ['the sum of two and three quarters', { op: 'add', a: { value: '2' }, b: { value: '3/4' } }],
+    ['the difference between two and a half and one', { op: 'subtract', a: { value: '5/2' }, b: { value: '1' } }],
+  ])('finds the two amounts in "%s"', (text, sum) => {
+    expect(first(text)).toMatchObject({ kind: 'question', topic: 'compute', sum });
+  });
+
   it('marks what the maker says', () => {
     expect(first('the book says ninety foot pounds')).toMatchObject({ kind: 'quantity', value: '90', origin: 'maker' });
   });
