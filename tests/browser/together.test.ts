@@ -77,10 +77,13 @@ withBrowser('several pages on one job', () => {
     const { page: desk, faults } = await floor.open(`/jobs/${job}`);
     const standing = desk.locator('.value-group', { hasText: 'hub face' }).locator('.standing');
     await standing.locator('.value.heard em', { hasText: 'unconfirmed' }).waitFor();
+    const open = desk.getByRole('region', { name: 'Open points' }).getByRole('heading');
+    expect(await open.textContent()).toMatch(/^1 open, \d+ still to do$/);
     await desk.getByRole('button', { name: 'Confirm: hub face' }).click();
     await desk.getByLabel('Reason').fill('saw the tape');
     await desk.getByRole('button', { name: 'Confirm a value' }).click();
     await standing.locator('.value.confirmed').waitFor();
+    expect(await open.textContent()).toMatch(/^\d+ still to do$/);
     expect(await desk.getByRole('button', { name: 'Confirm: hub face' }).count()).toBe(0);
     await desk.getByRole('button', { name: 'Remark: hub face' }).click();
     await desk.getByLabel('Remark', { exact: true }).fill('taken twice <i>same</i>');

@@ -3,6 +3,7 @@
 import { useEffect, useRef } from 'hono/jsx/dom';
 import type { CardRow, JobView } from '#wire';
 import { linesOf } from '../shared/card-lines.ts';
+import { openWords } from '../shared/open-words.ts';
 import type { KeptValue } from './state.ts';
 
 export function JobCard({ view, kept }: { view: JobView | null; kept: readonly KeptValue[] }) {
@@ -56,7 +57,7 @@ export function JobCard({ view, kept }: { view: JobView | null; kept: readonly K
         {view?.verdict ? <p class="verdict">{view.verdict}</p> : null}
         {view && view.open.length > 0 ? (
           <details class="open-points">
-            <summary>{view.open.length} open</summary>
+            <summary>{openWords(view.open)}</summary>
             <ul>
               {view.open.map((point) => (
                 <li key={point.id} class={point.safety ? 'safety' : ''}>

@@ -1,5 +1,6 @@
 // The beam: the step in chalk, large enough to read from where the work is.
 import type { JobSummary, StepView } from '#wire';
+import { openWords } from '../shared/open-words.ts';
 import type { Bay } from './state.ts';
 
 export function StepPanel({ state, onJob, onSay }: { state: Bay; onJob: (id: string) => void; onSay: (text: string) => void }) {
@@ -9,7 +10,7 @@ export function StepPanel({ state, onJob, onSay }: { state: Bay; onJob: (id: str
     return (
       <section class="beam" aria-label="Step">
         <p class="step-say short">{view.status === 'closed' ? 'Job closed.' : 'All steps are done.'}</p>
-        <p class="step-show">{view.open.length > 0 ? `${view.open.length} open: say "what is open".` : 'Nothing is open.'}</p>
+        <p class="step-show">{view.open.length > 0 ? `${openWords(view.open)}: say "what is open".` : 'Nothing is open.'}</p>
       </section>
     );
   }

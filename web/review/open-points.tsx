@@ -1,6 +1,7 @@
 // What still waits for someone. A defect noted in passing, and a reminder, is closed here with a reason.
 import { useState } from 'hono/jsx/dom';
 import type { JobView, OpenPoint } from '#wire';
+import { openWords } from '../shared/open-words.ts';
 
 interface Props {
   readonly view: JobView;
@@ -11,7 +12,7 @@ interface Props {
 export function OpenPoints({ view, onClose }: Props) {
   return (
     <section class="sheetlike" aria-label="Open points">
-      <h2>{view.open.length === 0 ? 'Nothing open' : `${view.open.length} open`}</h2>
+      <h2>{openWords(view.open)}</h2>
       <ul class="points">
         {view.open.map((point) => (
           <Point key={point.id} point={point} onClose={onClose} />
