@@ -102,8 +102,9 @@ export interface EndPlayLimitRow extends Row {
 }
 export const endPlayLimits: readonly EndPlayLimitRow[] = endPlayLimitTable.rows;
 
+/** `iso`: class of ISO 15243; a sign that has yet to be looked into has none. */
 export interface BearingDamageRow extends Row {
-  readonly iso: string;
+  readonly iso?: string;
   readonly term: string;
   readonly said: readonly string[];
   readonly reuse: string;

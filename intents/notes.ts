@@ -86,7 +86,8 @@ function isDenied(tokens: readonly Token[]): boolean {
   return false;
 }
 
-const denials = /^(no|not|never|without|none|neither|nor|cannot|nothing)$|n['’]?t$/;
+const denials =
+  /^(no|not|never|without|none|neither|nor|cannot|nothing)$|n['’]t$|^(is|are|was|were|do|does|did|has|have|had|ca|wo|could|would|should|ai)nt$/;
 
 function firstIn<T>(of: Lexicon<T>, tokens: readonly Token[]): T | undefined {
   for (const at of tokens.keys()) {

@@ -11,6 +11,7 @@ import { isRemark } from './rules/remark.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
 import type { Expects, Intent, Understanding, Where } from './types.ts';
+import { looseChoices } from './words/choices.ts';
 import { separators } from './words/fillers.ts';
 
 /** What was said, exactly. Pure and total: never throws, cost linear in the text. `expects` settles what would else be ambiguous. */
@@ -90,14 +91,27 @@ function meant(items: readonly Item[], heard: Hearing): Meaning {
   return { intents: clauses.flatMap(({ intents }) => intents), strays: clauses.flatMap(({ strays }) => strays) };
 }
 
-function measured(items: readonly Item[], heard: Hearing, where: Where): Meaning {
+function measured(said: readonly Item[], heard: Hearing, where: Where): Meaning {
   const { tokens, expects } = heard;
+  const items = withoutLoose(said, tokens);
   const intents = intentsOf(bind(cellsOf(items), where), tokens, expects);
   const strays = items.flatMap(({ is, start, end }) => (is === 'stray' ? tokens.slice(start, end) : []));
   if (intents.length > 0) return { intents, strays };
   if (items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and')) return { intents: [], strays: [] };
   const isNote = isRemark(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0);
   return { intents: wordsOf(isNote ? 'note' : 'unknown', items, heard), strays: isNote ? [] : strays };
+}
+
+/** "Turn the wheel round", "square up the axle": a shape stands at the end of its clause, or before what it is the shape of, and beside no strange word. */
+function withoutLoose(items: readonly Item[], tokens: readonly Token[]): readonly Item[] {
+  const strange = items.some(({ is }) => is === 'stray');
+  return items.map((item, at) => {
+    const word = tokens[item.start]?.word ?? '';
+    const loose = item.is === 'choice' && item.end === item.start + 1 && looseChoices.has(word);
+    const next = items[at + 1];
+    const leads = next === undefined || next.is === 'stop' || next.is === 'and' || next.is === 'number' || next.is === 'names';
+    return loose && (strange || !leads) ? { is: 'stray', start: item.start, end: item.end } : item;
+  });
 }
 
 /** The words as they were given, without what only joins them to others. */

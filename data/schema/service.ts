@@ -123,7 +123,10 @@ export const serviceTables: readonly Table[] = [
   }),
   plain('end-play-limits', endPlayLimits, { about: word, min: exact, max: exact, use: z.enum(['usual', 'widest', 'light']) }),
   plain('bearing-damage', bearingDamage, {
-    iso: z.string().regex(/^5\.[1-6]$/),
+    iso: z
+      .string()
+      .regex(/^5\.[1-6]$/)
+      .optional(),
     term: word,
     said: words.min(1),
     reuse: z.enum(['no', 'look', 'yes']),

@@ -95,7 +95,7 @@ export const choiceWords: readonly ChoiceWords[] = [
     choice: 'idler',
     said: ['idler', 'idler axle', 'idler hubs', 'no brakes', 'without brakes', 'not braked', 'unbraked', 'no brake', 'non brake'],
   },
-  { field: 'beamShape', choice: 'round', said: ['round (tube|beam|axle)', 'round', 'it is round'] },
+  { field: 'beamShape', choice: 'round', said: ['round (tube|beam|axle|tubing)', 'round', 'it is round'] },
   { field: 'beamShape', choice: 'square', said: ['square (tube|beam|axle)', 'square', 'box (tube|beam)', 'square tubing'] },
   {
     field: 'spindleLube',
@@ -186,3 +186,6 @@ export const choiceWords: readonly ChoiceWords[] = [
     ],
   },
 ];
+
+/** Ordinary words that choose only where nothing else is said: "turn it round", "square it up". */
+export const looseChoices: ReadonlySet<string> = new Set(['round', 'square']);

@@ -14,7 +14,7 @@ export interface DamageUnknown {
 
 /** Names the damage in a spoken description: "right inner is flaked and a bit blue". */
 export function nameDamage(description: string): DamageNamed | DamageUnknown {
-  const text = ` ${plain(description)} `;
+  const text = ` ${plain(description).replace(denied, ' ')} `;
   const hits = bearingDamage.flatMap((row) => {
     const word = row.said
       .map(plain)
@@ -27,8 +27,11 @@ export function nameDamage(description: string): DamageNamed | DamageUnknown {
   return { code: 'damageNamed', found: found.map(({ row }) => row).toSorted((one, other) => rank(one) - rank(other)) };
 }
 
+/** "No pitting", "isn't rough": what is denied is not there. */
+const denied = /\b(no|not|never|without|(is|are|was|were|do|does|did)n t) (sign of |signs of |any |trace of )?\w+( or \w+)*/g;
+
 /** Small words between tell nothing: "the cage is bent" is "cage bent". */
-const small = /\b(a|an|the|is|are|was|were|has|have|had|looks|look|all|very|some|little|bit|badly)\b/g;
+const small = /\b(a|an|the|is|are|was|were|has|have|had|looks|look|feels|feel|round|around|all|very|some|little|bit|badly)\b/g;
 
 const plain = (words: string): string =>
   words

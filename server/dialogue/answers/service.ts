@@ -125,7 +125,7 @@ export function damageAnswer(text: string): Answer | undefined {
     `damage.${worst.row.id}`,
     {
       speak: `${worst.head}: ${worst.row.term}. ${worst.row.why}`,
-      show: lines(...told.map(({ row, head }) => `${head}: ${row.term} (ISO 15243 ${row.iso}). ${row.why}`)),
+      show: lines(...told.map(({ row, head }) => `${head}: ${row.term}${row.iso ? ` (ISO 15243 ${row.iso})` : ''}. ${row.why}`)),
     },
     { sources: named.found.map(({ source }) => source) },
   );

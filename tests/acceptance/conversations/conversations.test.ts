@@ -7,7 +7,7 @@ const folder = new URL('.', import.meta.url);
 const scripts = readdirSync(folder).filter((name) => name.endsWith('.txt'));
 
 /** Utterances of the shortest safe jobs by voice. */
-const shortest: Readonly<Record<string, number>> = { 'shortest-hub-service.txt': 34, 'shortest-axle-replacement.txt': 50 };
+const shortest: Readonly<Record<string, number>> = { 'shortest-hub-service.txt': 35, 'shortest-axle-replacement.txt': 51 };
 
 describe('whole jobs', () => {
   it('are all here', () => expect(scripts.length).toBeGreaterThanOrEqual(6));

@@ -99,6 +99,8 @@ describe('bearing damage', () => {
     ['washboard all round', '5.4', 'no'],
     ['cup is cracked', '5.6', 'no'],
     ['gone blue', '5.2', 'no'],
+    ['brown stain on the race', '5.3', 'look'],
+    ['the cone slips round on the spindle', '5.3', 'look'],
   ])('%s: ISO 15243 %s, reuse %s', (words, iso, reuse) => {
     expect(nameDamage(words)).toMatchObject({ code: 'damageNamed', found: [{ iso, reuse }] });
   });
@@ -106,6 +108,18 @@ describe('bearing damage', () => {
   test('false brinelling is not read as brinelling', () => {
     const named = nameDamage('false brinelling');
     expect(named.code === 'damageNamed' && named.found.map(({ id }) => id)).toEqual(['falseBrinell']);
+  });
+
+  // signs of a failing bearing: TM 9-2815-220-24; a sign has no class until the bearing is looked at
+  test('rough or noisy says look, and claims no class', () => {
+    const named = nameDamage('front left bearing feels rough and noisy');
+    expect(named.code === 'damageNamed' && named.found.map(({ id, reuse, iso }) => [id, reuse, iso])).toEqual([
+      ['rough', 'look', undefined],
+    ]);
+  });
+
+  test.each(['no pitting and no rust', 'smooth, not rough', "isn't blued"])('%s: what is denied is not there', (words) => {
+    expect(nameDamage(words).code).toBe('damageUnknown');
   });
 
   test('what is not damage is not named, and what could be said is', () => {

@@ -19,6 +19,8 @@ it.each([
   ['cotter pin bent over', { part: 'keeper', condition: 'good', seriousness: 'info' }],
   ["didn't find any cracks", { condition: 'good', seriousness: 'info' }],
   ['customer wants a call before we order', { seriousness: 'info' }],
+  ['front left hanger cracked', { part: 'hanger', side: 'left', axle: 'front', condition: 'cracked', seriousness: 'safety' }],
+  ['front hub isnt cracked', { part: 'hub', axle: 'front', condition: 'good', seriousness: 'info' }],
   ['', { seriousness: 'info' }],
 ])('%s', (text, reading) => {
   expect(readNote(text)).toEqual(reading);

@@ -53,6 +53,22 @@ describe('planning', () => {
     expect(count).toBeLessThanOrEqual(45);
   });
 
+  // common practice: whoever leaves the bay on it has its nuts tight, its stands out and its breakaway battery on
+  test('what making safe loosens, lifts and disconnects, every kind of job puts back before the handover is told', () => {
+    const saying = (plan: readonly PlannedStep[], words: RegExp) => plan.findIndex(({ step }) => words.test(step.say));
+    for (const { id } of jobKinds) {
+      const plan = planSteps(id, [found('brakeType', 'electric')]);
+      for (const [undone, redone] of [
+        [/wire off the breakaway battery/, /breakaway battery back on/],
+        [/Crack the wheel nuts/, /Call the torque/],
+        [/set it on stands/, /stands out/],
+      ] as const) {
+        expect([id, saying(plan, undone)]).not.toEqual([id, -1]);
+        expect([id, saying(plan, redone) > saying(plan, undone)]).toEqual([id, true]);
+      }
+    }
+  });
+
   test('one hub is finished before the other is begun', () => {
     const hubs = keys(planSteps('hubService', [...single, fitted('nutLock', 'cotter')])).filter(
       (key) => key.startsWith('hubBearing/') && key.includes('@'),
