@@ -11,6 +11,8 @@ export type Span = readonly [start: number, end: number];
 /** Where on the trailer, as far as it was said. */
 export interface Where {
   readonly side?: Side;
+  /** "The other side", where nothing in the same breath tells of which. */
+  readonly otherSide?: true;
   readonly axle?: AxlePosition;
   readonly stage?: Stage;
 }
@@ -76,6 +78,8 @@ export type Topic =
   | 'tyre'
   | 'parts'
   | 'value'
+  /** Whether what was told last is as it should be. */
+  | 'judged'
   | 'open'
   | 'due'
   | 'why'

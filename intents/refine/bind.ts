@@ -147,7 +147,7 @@ function placesOf(items: readonly Item[], last: Bound | undefined): Where {
     if (!place) continue;
     if ('side' in place) {
       const side = place.side === 'other' ? opposite(last?.where.side) : place.side;
-      if (side) where = { ...where, side: bothOr(where.side, side) };
+      where = side ? { ...where, side: bothOr(where.side, side) } : { ...where, otherSide: true };
     } else where = { ...where, ...place };
   }
   return where;

@@ -6,7 +6,7 @@ import type { Where } from '../types.ts';
 import type { Position } from '../words/where.ts';
 import type { Bound, Value } from './bind.ts';
 import type { Cell } from './cells.ts';
-import { bestField, fits, isPlausibleFor } from './compatible.ts';
+import { bestField, fits, isPlausibleFor, partNumber } from './compatible.ts';
 
 export function fieldFor(
   cell: Cell,
@@ -97,6 +97,8 @@ function implied(cell: Cell, value: Value, position: Position | undefined, where
   if (unit === 'deg' && unitWord === 'degree' && value.quantity.value.compare(1) !== 0) return 'startAngle';
   const onAxle = where.axle !== undefined && cell.trail.some((item) => item.is === 'place' && 'axle' in item.place);
   if (onAxle && (unit === 'lb' || unit === 'kg' || (unit === undefined && number.shop))) return 'axleLoad';
+  const stamped = position && !unit && (partNumber(value)?.length ?? 0) >= 5;
+  if (stamped) return positioned(['bearing'], position)[0];
   const journal = position && positioned(['journal'], position)[0];
   return journal && fits(journal, value) && isPlausible(fieldOf(journal), value.quantity.value, unit) ? journal : undefined;
 }

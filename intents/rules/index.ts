@@ -14,7 +14,7 @@ import { interjections, separators } from '../words/fillers.ts';
 import { askers } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
-import { itemsIn, judges, opens, questionAt, toldIn } from './question.ts';
+import { auxiliaries, itemsIn, judges, judgesLast, opens, questionAt, toldIn } from './question.ts';
 
 export interface Read {
   readonly intents: readonly Intent[];
@@ -69,14 +69,17 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   if (sum) return { intents: [sum], end: stop };
   const told = opening && tokens[at]?.kind !== 'mark' ? toldIn(hearing, at) : undefined;
   if (told) return { intents: [told], end: tokens.length };
-  if (current.asksNothing || !opens(tokens, at, stop, opening)) return undefined;
-  const found = questionAt(hearing, at);
-  current.asksNothing = found === undefined;
+  const isFirst = !current.asksNothing && opens(tokens, at, stop, opening);
+  const found = isFirst ? questionAt(hearing, at) : undefined;
   if (found) return { intents: [found.intent], end: found.end };
-  const asks = opening && ((asking.best(tokens, at, stop)?.end ?? stop) < stop || judges(tokens, at, stop));
-  if (!asks) return undefined;
+  current.asksNothing ||= isFirst;
   const span = spanOf(tokens, at, stop);
-  return { intents: [{ kind: 'unknown', text: hearing.text.slice(...span), span }], end: stop };
+  if (opening && judgesLast(tokens, at, stop)) {
+    const words = tokens.slice(at, stop).map(({ word }) => word);
+    return { intents: [{ kind: 'question', topic: 'judged', words: words.join(' '), span }], end: stop };
+  }
+  const asks = isFirst && opening && ((asking.best(tokens, at, stop)?.end ?? stop) < stop || judges(tokens, at, stop));
+  return asks ? { intents: [{ kind: 'unknown', text: hearing.text.slice(...span), span }], end: stop } : undefined;
 }
 
 function note({ tokens, text }: Hearing, at: number): Read | undefined {
@@ -105,6 +108,7 @@ function commandFrom(hearing: Hearing, at: number, fresh: boolean): Read | undef
   if (end === 0 || !((ends(tokens, end) || goesOn) && (fresh || end === stop))) return undefined;
   if (!fresh && describes(hearing, at)) return undefined;
   if (corrects(hearing, at, end)) return undefined;
+  if (found && decides.has(found.meaning) && isAsked(hearing, at)) return undefined;
   const span = spanOf(tokens, at, end);
   if (strike && strike.end >= end) {
     const field = strike.caught.field?.[0];
@@ -122,6 +126,17 @@ function commandFrom(hearing: Hearing, at: number, fresh: boolean): Read | undef
 
 /** Said after a yes in the same breath: "yes done". */
 const goingOn: ReadonlySet<CommandName | undefined> = new Set(['done', 'next']);
+
+/** "Does it look right", "is it done": words that a question ends in. */
+function isAsked({ tokens }: Hearing, at: number): boolean {
+  let start = at;
+  while (start > 0 && !separators.has(tokens[start - 1]?.word ?? '')) start -= 1;
+  while (interjections.has(tokens[start]?.word ?? '')) start += 1;
+  return start < at && auxiliaries.has(tokens[start]?.word ?? '');
+}
+
+/** What a question never does by the way. */
+const decides: ReadonlySet<CommandName> = new Set(['confirm', 'deny', 'done']);
 
 /** Said only by themselves: "end play is good" is no yes. */
 const answers: ReadonlySet<CommandName> = new Set(['confirm', 'deny', 'repeat', 'slower']);

@@ -44,6 +44,26 @@ export const judges = (tokens: readonly Token[], at: number, stop: number): bool
   (isNumberWord(tokens[at + 1]) || fieldNames.longest(tokens, at + 1) !== undefined) &&
   tokens.slice(at, Math.min(stop, at + longest)).some(({ word }) => judgingWords.has(word));
 
+/** "Is that okay", "is it too loose": what was told last is to be judged. */
+export const judgesLast = (tokens: readonly Token[], at: number, stop: number): boolean => {
+  const [asks, what, ...rest] = tokens.slice(at, Math.min(stop, at + longest)).map(({ word }) => word);
+  return auxiliaries.has(asks ?? '') && pronouns.has(what ?? '') && rest.length < 6 && itemsJudge(tokens, at + 2, stop);
+};
+
+/** A judging word, and nothing named or numbered beside it. */
+const itemsJudge = (tokens: readonly Token[], at: number, stop: number): boolean =>
+  tokens.slice(at, stop).some(({ word }) => judgingWords.has(word)) &&
+  itemsIn(tokens.slice(at, stop)).every(({ is }) => namelessKinds.has(is));
+
+const namelessKinds: ReadonlySet<Item['is']> = new Set(['filler', 'stray', 'correct', 'same', 'place', 'and']);
+
+const pronouns: ReadonlySet<string> = new Set(['that', 'it', 'this', 'these', 'those', 'they']);
+
+/** What opens a question that a yes or a no would answer. */
+export const auxiliaries: ReadonlySet<string> = new Set(
+  "is are was were isn't aren't does do did can could should would will shall may has have".split(' '),
+);
+
 /** Words beyond these tell no topic. */
 const longest = 60;
 

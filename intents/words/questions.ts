@@ -41,7 +41,7 @@ export const nounOpeners: readonly string[] = [
 
 /** What is asked of a number: whether it will do. */
 export const judgingWords: ReadonlySet<string> = new Set(
-  'too okay ok enough normal right safe allowed acceptable legal good alright bad much fit fits work works do hot high low tight loose fine'.split(
+  'too okay ok enough normal right safe allowed acceptable legal good alright bad much fit fits work works do hot high low tight loose fine spec tolerance limits range'.split(
     ' ',
   ),
 );
@@ -351,8 +351,6 @@ export const topics: readonly TopicWords[] = [
       'where are we',
       'where do start',
       'how do start',
-      'what do i do',
-      'what do we do',
     ],
     said: ["what's next", 'what is next', 'what do i do now', 'what do i do next', 'what now', 'what step am i on', 'where am i'],
   },
@@ -486,6 +484,11 @@ export const topics: readonly TopicWords[] = [
     said: ['what tyre do i need', 'what tyre pressure', 'how much air', 'what size tyre'],
   },
   {
+    topic: 'brake',
+    keys: ['drum|drums limit|max|maximum|go|turned|worn|wear|oversize', 'big|far|large|worn|oversize drum|drums'],
+    said: ['how far can the drum go', 'how big can the drum be'],
+  },
+  {
     topic: 'load',
     keys: [
       'load|loads|loaded|overloaded',
@@ -570,6 +573,7 @@ export const topics: readonly TopicWords[] = [
     ],
     said: ['what have i got so far'],
   },
+  { topic: 'nextStep', keys: ['what do i|we do'], said: [] },
 ];
 
 /** Statements that can only want to be worked out or told: no field of a job holds what they name. Read to the end of the breath. */

@@ -31,12 +31,16 @@ export function isPlausible(field: FieldId, amount: Amount): boolean {
   return value === undefined || (value.compare(min) >= 0 && value.compare(max) <= 0);
 }
 
-/** What was said can be a value of the field: a number only where it has a band or is stamped on a part, a unit of its dimension. */
+/** A number without a unit is in the field's own. */
+export const meantBy = ({ value, unit, unitSaid }: Amount & { readonly unitSaid?: boolean }): Amount =>
+  unit === undefined || (unit === '1' && !unitSaid) ? { value } : { value, unit };
+
+/** What was said can be a value of the field: a number only where it has a band, three digits or more where it is stamped on a part, a unit of its dimension. */
 export function unitSuits(field: FieldId, { value, unit }: Amount): boolean {
   const row = fieldOf(field);
   if (row.choices) return row.choices.includes(value);
   const stamped = row.unit === undefined && row.risk === 'asked';
-  if (isNumber(value) && row.min === undefined && !stamped) return false;
+  if (isNumber(value) && row.min === undefined && !(stamped && /^\d{3,}$/.test(value))) return false;
   if (unit === undefined || unit === '1') return true;
   return row.unit !== undefined && dimensionOf(unit) === dimensionOf(row.unit);
 }

@@ -2,6 +2,7 @@
 import { policy } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { judgeValue } from './answers/service.ts';
+import type { Judged } from './answers/service-judged.ts';
 import { type Doubt, doubtsOf } from './doubts.ts';
 import { ask, type Draft, emit, type Line, say } from './draft.ts';
 import { isMeasuredAgain } from './plan.ts';
@@ -103,15 +104,18 @@ function doubtsNow(value: ValueRecord, job: JobRecord): readonly Doubt[] {
 }
 
 /** What is not plainly good is said beside the value. */
-function judgedLines({ job, know, now }: Draft, values: readonly ValueRecord[]): readonly Line[] {
+function judgedLines(draft: Draft, values: readonly ValueRecord[]): readonly Line[] {
   return values
-    .filter(({ field }) => !isMeasuredAgain(job, field))
-    .flatMap((value) => {
-      const judged = judgeValue(value, job, know, now);
-      return judged && judged.gravity === 'doubtful'
-        ? [{ code: judged.code, tone: 'caution' as const, speak: sentence(judged.speak), show: sentence(judged.show) }]
-        : [];
-    });
+    .filter(({ field }) => !isMeasuredAgain(draft.job, field))
+    .flatMap((value) => judgedLine(draft, value, ['doubtful']));
+}
+
+/** What the trade or the maker says of a reading, where that is of one of these kinds. */
+export function judgedLine({ job, know, now }: Draft, value: ValueRecord, kinds: readonly Judged['gravity'][]): readonly Line[] {
+  const judged = judgeValue(value, job, know, now);
+  return judged && kinds.includes(judged.gravity)
+    ? [{ code: judged.code, tone: 'caution' as const, speak: sentence(judged.speak), show: sentence(judged.show) }]
+    : [];
 }
 
 function lineOf(doubt: Doubt, value: ValueRecord, more: number, { job, know, now }: Draft): Line {

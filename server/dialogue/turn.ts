@@ -7,6 +7,7 @@ import { expectsOf } from './expects.ts';
 import { answerTo } from './hear/asked.ts';
 import { hear } from './hear/index.ts';
 import { jobsKnown, numberSaid, openJob } from './hear/jobs.ts';
+import { sideUntold } from './hear/quantity.ts';
 import { inShop } from './plan.ts';
 import { askAbout, askedNow, goOn, settle } from './settle.ts';
 import type { Heard, Know, Reply, Turn } from './types.ts';
@@ -21,7 +22,7 @@ export function takeTurn(job: JobRecord | null, heard: Heard, now: string, know:
   if (opening) return opening;
   if (!job) return finish(withoutJob(start(null, heard, now, know)));
   const draft = start(job, heard, now, know);
-  return finish(goOn(reAsk(settle(expire(said(draft))))));
+  return finish(goOn(sideUntold(reAsk(settle(expire(said(draft)))))));
 }
 
 function start(job: JobRecord | null, heard: Heard, now: string, know: Know): Draft {

@@ -1,8 +1,9 @@
 // What a yes, a no or a choice does to the question that is open. A yes binds to the question asked, in time, and to no other.
 
-import { fieldOf, policy } from '#data';
+import { type FieldId, fieldOf, policy } from '#data';
 import { type Intent, type Said, sayField, type Where } from '#intents';
 import type { Asked, ValueRecord } from '#log/events';
+import { isPlausible, meantBy, unitSuits } from '../doubts.ts';
 import { closeAsk, type Draft, emit, openQuestion, say } from '../draft.ts';
 import { stepAt } from '../plan.ts';
 import { askAbout } from '../settle.ts';
@@ -203,10 +204,8 @@ function askPlainly(draft: Draft, values: readonly ValueRecord[]): Draft {
 function target(draft: Draft, asked: Asked): Draft | undefined {
   const given = JSON.parse(asked.given ?? '{}') as Said & Where & { field?: ValueRecord['field'] };
   const side = sideSaid(draft);
-  if (asked.valueIds.length === 0) {
-    return side && given.field ? take(closeAsk(draft, 'yes'), given.field, { ...given, side }) : undefined;
-  }
   const { intents } = draft.heard.understanding;
+  if (asked.valueIds.length === 0) return side && given.field && sideTold(draft, given.field, { ...given, side });
   const offered = valuesOf(draft, asked);
   const elsewhere = intents.some((intent) => intent.kind === 'measure' && !offered.some(({ field }) => field === intent.field));
   const named = offered.filter((value) => isNamed(draft, value, side));
@@ -217,6 +216,21 @@ function target(draft: Draft, asked: Asked): Draft | undefined {
   const closed = closeAsk(draft, 'yes');
   return said ? replace(closed, value, said) : wrong(closed, [value]);
 }
+
+/** A side and no more completes what was given, a number beside it takes its place; whatever else was said is heard for itself. */
+function sideTold(draft: Draft, field: FieldId, given: Said & Where): Draft | undefined {
+  const [only, ...more] = draft.heard.understanding.intents;
+  if (more.length > 0) return undefined;
+  if (only === undefined || isNoMore(only)) return take(closeAsk(draft, 'yes'), field, given);
+  if (only.kind !== 'quantity' || !unitSuits(field, only) || !isPlausible(field, meantBy(only))) return undefined;
+  return take(closeAsk(draft, 'no'), field, only);
+}
+
+/** "Right" is a yes elsewhere, and "the left one" no number. */
+const isNoMore = (intent: Intent): boolean =>
+  intent.kind === 'unknown' ||
+  (intent.kind === 'command' && intent.name === 'confirm') ||
+  (intent.kind === 'quantity' && intent.value === '1' && !intent.unitSaid);
 
 const namesOf = ({ field }: ValueRecord): readonly string[] => [
   ...fieldOf(field).said,

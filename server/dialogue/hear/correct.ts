@@ -66,7 +66,7 @@ function meant({ job }: Draft, { field, side, axle, stage, not }: Target): reado
   return live.filter(
     (value) =>
       (field === undefined || value.field === field) &&
-      (side === undefined || side === 'both' || value.side === undefined || value.side === side) &&
+      (side === undefined || side === 'both' || value.side === side || (value.side === undefined && field !== undefined)) &&
       (axle === undefined || value.axle === undefined || value.axle === axle) &&
       (stage === undefined || value.stage === stage) &&
       (not === undefined || value.value === not),

@@ -7,13 +7,13 @@ import { repairLine } from '../wording/repair.ts';
 import { obey } from './command.ts';
 import { correct, strike } from './correct.ts';
 import { takeNote } from './note.ts';
-import { bareNumber, takeHere } from './quantity.ts';
+import { bareNumber, sided, takeHere } from './quantity.ts';
 import { question } from './question.ts';
 
 export function hear(draft: Draft, intent: Intent): Draft {
   switch (intent.kind) {
     case 'measure':
-      return alsoSaid(takeHere(draft, intent.field, intent), intent);
+      return alsoSaid(takeHere(draft, intent.field, sided(draft, intent.field, intent)), intent);
     case 'quantity':
       return bareNumber(draft, intent);
     case 'correct':

@@ -1,7 +1,8 @@
 // A number with no name: the value asked about, else the next one the step wants, else the last one read back.
 import { type FieldId, fieldOf } from '#data';
 import type { QuantityIntent, Said, Where } from '#intents';
-import { isPlausible, unitSuits } from '../doubts.ts';
+import type { ValueRecord } from '#log/events';
+import { isPlausible, meantBy, unitSuits } from '../doubts.ts';
 import { ask, type Draft, openQuestion, say } from '../draft.ts';
 import { asSlot, wanted } from '../plan.ts';
 import { liveValues } from '../values.ts';
@@ -14,6 +15,9 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   // Words nobody understood may be the name of something else: "cast limit is 12.09" is no drum reading.
   if (draft.heard.understanding.unclaimed.length > 0) return whatIsIt(draft, said);
   const asked = openQuestion(draft);
+  const mate = mateOf(draft, said);
+  if (said.otherSide && !mate) return whatIsIt(draft, said);
+  if (mate && (said.otherSide || asked?.valueIds.includes(mate.id))) return takeBeside(draft, mate, said);
   if (asked && asked.valueIds.length > 0) return correct(draft, { ...said, kind: 'correct' });
   const slot = wanted(draft.job)
     .map(asSlot)
@@ -22,9 +26,30 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
         (said.side === undefined || side === undefined || said.side === side || said.side === 'both') && suits(field, said),
     );
   if (slot) return takeHere(draft, slot.field, said);
+  if (mate) return takeBeside(draft, mate, said);
   const last = liveValues(draft.job).findLast(({ status }) => status === 'heard');
   if (last && suits(last.field, said)) return correct(draft, { ...said, kind: 'correct' });
   return whatIsIt(draft, said);
+}
+
+/** "Right six thou" after the left: the value told last, where it was of the other side. "The other side" looks further back. */
+function mateOf({ job }: Draft, said: QuantityIntent): ValueRecord | undefined {
+  const live = liveValues(job);
+  const last = said.otherSide ? live.findLast(isOfOneSide) : live.at(-1);
+  const isMate =
+    last && isOfOneSide(last) && (said.otherSide || (said.side !== 'both' && said.side !== undefined && said.side !== last.side));
+  return isMate && suits(last.field, said) ? last : undefined;
+}
+
+const takeBeside = (draft: Draft, { field, axle, stage }: ValueRecord, said: QuantityIntent): Draft =>
+  take(draft, field, { ...(axle && { axle }), stage, ...sided(draft, field, said) });
+
+const isOfOneSide = ({ side }: ValueRecord): boolean => side === 'left' || side === 'right';
+
+/** "The other side" of a field: opposite the one told last. */
+export function sided<T extends Where>(draft: Draft, field: FieldId, said: T): T {
+  const last = said.otherSide && liveValues(draft.job).findLast((value) => value.field === field && isOfOneSide(value));
+  return last ? { ...said, side: last.side === 'left' ? 'right' : 'left' } : said;
 }
 
 function whatIsIt(draft: Draft, said: QuantityIntent): Draft {
@@ -36,7 +61,7 @@ function whatIsIt(draft: Draft, said: QuantityIntent): Draft {
 function suits(field: FieldId, said: Said): boolean {
   const { unit, choices } = fieldOf(field);
   if (unit === undefined && choices === undefined) return false;
-  return unitSuits(field, said) && isPlausible(field, said.unit === '1' && !said.unitSaid ? { value: said.value } : said);
+  return unitSuits(field, said) && isPlausible(field, meantBy(said));
 }
 
 /** Takes a value in, asking which side where the field has two and none was said. */
@@ -44,7 +69,29 @@ export function takeHere(draft: Draft, field: FieldId, said: Said & Where): Draf
   if (!unitSuits(field, said)) return say(draft, valueLine('wrongKind', { field, said }, draft.know.shop));
   if (!sideIsOpen(draft, field, said)) return take(draft, field, said);
   const { kind: _kind, span: _span, ...rest } = said as QuantityIntent;
-  const line = valueLine('askSide', { field, value: { field, ...rest } }, draft.know.shop);
+  return askSide(draft, { field, ...rest });
+}
+
+interface Given extends Said, Where {
+  readonly field: FieldId;
+}
+
+function askSide(draft: Draft, given: Given, again?: true): Draft {
+  const line = valueLine('askSide', { field: given.field, value: given }, draft.know.shop);
   const { left, right } = draft.know.shop.sides;
-  return ask(draft, { about: 'target', valueIds: [], choices: [left, right], given: JSON.stringify({ field, ...rest }) }, line);
+  const asked = { about: 'target' as const, valueIds: [], choices: [left, right], given: JSON.stringify(given) };
+  return ask(draft, { ...asked, ...(again && { again }) }, line);
+}
+
+/** A value whose side was asked for and not told is asked about once more, then kept as it is: it was read off something. */
+export function sideUntold(draft: Draft): Draft {
+  const { wasAsked, events } = draft;
+  const lapsed = events.some(
+    (body) => body.kind === 'askClosed' && body.id === wasAsked?.id && /expired|replaced/.test(body.outcome),
+  );
+  if (wasAsked?.about !== 'target' || wasAsked.valueIds.length > 0 || !lapsed) return draft;
+  const given = JSON.parse(wasAsked.given ?? '{}') as Given;
+  if (events.some((body) => body.kind === 'valueHeard' && body.value.field === given.field)) return draft;
+  const isFree = draft.job.asked === undefined && draft.job.status === 'open' && !wasAsked.again;
+  return isFree ? askSide(draft, given, true) : take(draft, given.field, given);
 }

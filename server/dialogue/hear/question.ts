@@ -9,13 +9,15 @@ import { byId } from '../values.ts';
 import { jobLine } from '../wording/jobs.ts';
 import { stepLine } from '../wording/steps.ts';
 import { sayFieldOf } from '../words.ts';
-import { openAsked, valueAsked } from './read.ts';
+import { judgeLast, openAsked, valueAsked } from './read.ts';
 import { sayStepAgain } from './steps.ts';
 
 export function question(draft: Draft, intent: QuestionIntent): Draft {
   switch (intent.topic) {
     case 'value':
       return asIfMeasured(draft, intent) ?? valueAsked(draft, intent);
+    case 'judged':
+      return judgeLast(draft);
     case 'open':
       return openAsked(draft);
     case 'nextStep':

@@ -3,7 +3,7 @@ import { policy } from '#data';
 import type { QuestionIntent } from '#intents';
 import { type Draft, say } from '../draft.ts';
 import { openPoints } from '../open.ts';
-import { askAbout } from '../settle.ts';
+import { askAbout, judgedLine } from '../settle.ts';
 import { liveValues, unconfirmed } from '../values.ts';
 import { jobLine } from '../wording/jobs.ts';
 import { repairLine } from '../wording/repair.ts';
@@ -38,6 +38,15 @@ export function valueAsked(draft: Draft, { of, given: _given, ...where }: Questi
   if (found.length === 0) return say(draft, valueLine('haveNone', { field: undefined }, shop));
   const last = found.slice(-policy.valuesPerReadBack);
   return say(draft, valueLine('have', { values: last, unsure: last.filter(({ status }) => status === 'heard') }, shop));
+}
+
+/** "Is that okay": the value told last, and what is to be said of it. */
+export function judgeLast(draft: Draft): Draft {
+  const { shop } = draft.know;
+  const last = liveValues(draft.job).at(-1);
+  if (!last) return say(draft, valueLine('haveNone', { field: undefined }, shop));
+  const line = valueLine('have', { values: [last], unsure: last.status === 'heard' ? [last] : [] }, shop);
+  return say(draft, line, ...judgedLine(draft, last, ['good', 'doubtful', 'bad']));
 }
 
 export function openAsked(draft: Draft): Draft {

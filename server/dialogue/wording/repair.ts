@@ -35,8 +35,8 @@ const words: Wording<RepairFacts> = {
   }),
   notUnderstoodStill: ({ heard, could: hints }) => ({
     tone: 'refused',
-    speak: `say the digits one at a time, or type it. Or go on: ${hints.at(-1) ?? 'next'}.`,
-    show: `Heard "${heard}".\nSay the digits one at a time, or type it.`,
+    speak: `say it in other words, a number digit by digit, or type it. Or go on: ${hints.at(-1) ?? 'next'}.`,
+    show: `Heard "${heard}".\nOther words, a number digit by digit, or type it.`,
   }),
   notCaught: ({ words: lost }) => ({ tone: 'refused', speak: `I did not catch: ${lost}.`, show: `Not caught: "${lost}"` }),
   impossible: ({ message }) => ({ tone: 'refused', speak: message }),

@@ -1,0 +1,80 @@
+// Values with a side: which was asked for and told, which the next breath means, and that none is lost meanwhile.
+import { describe, expect, test } from 'vitest';
+import { say, sayAll, silent } from '../../support/dialogue.ts';
+
+const opened = say(silent, 'new job hub service');
+const values = (said: readonly string[]) =>
+  sayAll(opened, said).job?.values.filter(({ status }) => status === 'heard' || status === 'confirmed') ?? [];
+const told = (said: readonly string[]) => values(said).map(({ field, side, value }) => [field, side, value]);
+
+describe('a side that was asked for', () => {
+  test.each(['left', 'on the left', 'the left one', "it's the left side"])('is told by "%s"', (side) => {
+    expect(told(['end play five thou', side])).toEqual([['endPlay', 'left', '1/200']]);
+  });
+
+  test('may be the right one, a yes elsewhere', () => {
+    expect(told(['end play five thou', 'right'])).toEqual([['endPlay', 'right', '1/200']]);
+  });
+
+  test('comes with the number that is meant', () => {
+    expect(told(['end play five thou', 'left six thou'])).toEqual([['endPlay', 'left', '3/500']]);
+    expect(told(['end play five thou', 'end play left six thou'])).toEqual([['endPlay', 'left', '3/500']]);
+  });
+
+  test('is no reason to leave unheard what else was said', () => {
+    const { job } = sayAll(opened, ['end play five thou', 'left bearing is pitted']);
+    expect(job?.notes.map(({ text }) => text)).toEqual(['left bearing is pitted']);
+    expect(job?.values).toEqual([]);
+    expect(job?.asked?.question).toMatch(/left or right/);
+    expect(told(['end play five thou', 'left bearing is pitted', 'right'])).toEqual([['endPlay', 'right', '1/200']]);
+  });
+
+  test('may stay untold: the value is kept, not confirmed', () => {
+    const kept = values(['end play five thou', 'note hub is rusty', 'note cap is dented']);
+    expect(kept).toMatchObject([{ field: 'endPlay', value: '1/200', status: 'heard' }]);
+    expect(kept[0]).not.toHaveProperty('side');
+  });
+});
+
+describe('the next breath', () => {
+  test.each(['right six thou', 'the other side six thou', 'other side is six thousandths'])(
+    '"%s" is of the other side',
+    (said) => {
+      expect(told(['left end play four thou', said])).toEqual([
+        ['endPlay', 'left', '1/250'],
+        ['endPlay', 'right', '3/500'],
+      ]);
+    },
+  );
+
+  test('reaches past what has no sides', () => {
+    expect(told(['left hub temperature one eighty', 'ambient seventy two degrees', 'other side one ten'])).toContainEqual([
+      'hubTemperature',
+      'right',
+      '110',
+    ]);
+  });
+
+  test('does not change what has none, nor fill what is stamped on a part', () => {
+    expect(told(['seal one seven one two five five', 'yes', 'right side eight thousandths'])).toEqual([
+      ['seal', undefined, '171255'],
+    ]);
+    expect(told(['ambient sixty six degrees', 'other side one ten'])).toEqual([['ambientTemperature', undefined, '66']]);
+  });
+});
+
+describe('"is that okay"', () => {
+  test.each(['is that ok', 'is it too loose', 'is that right', 'is that within limits', 'are they good'])(
+    '"%s" is a question',
+    (said) => {
+      const before = sayAll(opened, ['left end play eight thou']);
+      const after = say(before, said);
+      expect(after.job?.values[0]?.status).toBe('heard');
+      expect(after.job?.lastReply?.show).toMatch(/0\.008 in.*Loose/s);
+    },
+  );
+
+  test('no question marks a step as done', () => {
+    expect(say(opened, 'is it done').job?.steps).toEqual([]);
+  });
+});
