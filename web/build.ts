@@ -19,6 +19,7 @@ const pages = [
   { id: 'sheet', title: 'Axlehand: job sheet' },
   { id: 'pair', title: 'Axlehand: pair a device' },
   { id: 'devices', title: 'Axlehand: devices' },
+  { id: 'rack', title: 'Axlehand: the rack' },
 ] as const;
 
 const shared = {

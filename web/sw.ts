@@ -16,6 +16,7 @@ const pageOf: readonly (readonly [RegExp, string])[] = [
   [/^\/jobs\/[^/]+\/sheet$/, '/sheet.html'],
   [/^\/pair$/, '/pair.html'],
   [/^\/devices$/, '/devices.html'],
+  [/^\/rack$/, '/rack.html'],
 ];
 
 self.addEventListener('install', (event) => {

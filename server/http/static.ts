@@ -11,6 +11,7 @@ const pages = {
   '/jobs/:id/sheet': 'sheet',
   '/pair': 'pair',
   '/devices': 'devices',
+  '/rack': 'rack',
 };
 
 export function servePages(app: Hono, folder: string): void {

@@ -52,6 +52,7 @@ withBrowser('for everyone', () => {
     ['the sheet', '/jobs/2/sheet', '.measures', asIs],
     ['pairing', '/pair', 'form', asIs],
     ['the devices', '/devices', 'form', asIs],
+    ['the rack', '/rack', 'table', asIs],
   ];
 
   it.each(views)(

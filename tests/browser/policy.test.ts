@@ -5,7 +5,7 @@ import { openFloor, withBrowser } from '../support/browser.ts';
 withBrowser('the content policy', () => {
   const floor = openFloor();
 
-  it.each(['/', '/log', '/jobs/1', '/jobs/1/sheet', '/pair', '/devices'])('holds on %s', async (path) => {
+  it.each(['/', '/log', '/jobs/1', '/jobs/1/sheet', '/pair', '/devices', '/rack'])('holds on %s', async (path) => {
     const { page, faults } = await floor.open(path);
     await page.locator('#page > *').first().waitFor();
     expect(faults).toEqual([]);

@@ -57,6 +57,9 @@ function LogPage() {
   return (
     <>
       <Top title="Log book">
+        <a class="plain" href="/rack">
+          Rack
+        </a>
         <a class="plain" href="/devices">
           Devices
         </a>

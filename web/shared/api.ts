@@ -10,10 +10,13 @@ import type {
   EventList,
   Invitation,
   JobList,
+  JobRack,
   JobRecord,
   JobView,
   Settings,
   SheetFile,
+  StockList,
+  StockTaken,
   TurnRequest,
   TurnResponse,
 } from '#wire';
@@ -40,7 +43,7 @@ const patienceMs = 5000;
 
 async function call<T>(method: string, path: string, body?: unknown): Promise<Outcome<T>> {
   const signal = AbortSignal.timeout(patienceMs);
-  const json = body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
+  const json = body === undefined ? {} : sent(body);
   try {
     const response = await fetch(path, { method, signal, cache: 'no-store', ...json });
     if (response.ok) return { ok: true, value: (await response.json()) as T };
@@ -48,6 +51,12 @@ async function call<T>(method: string, path: string, body?: unknown): Promise<Ou
   } catch {
     return unreachable;
   }
+}
+
+/** JSON, or a list as the text it is. */
+function sent(body: unknown): { readonly headers: Record<string, string>; readonly body: string } {
+  if (typeof body === 'string') return { headers: { 'content-type': 'text/csv' }, body };
+  return { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
 }
 
 async function failureOf(response: Response): Promise<Failure> {
@@ -80,6 +89,9 @@ export const api = {
   record: (id: string) => call<JobRecord>('GET', `${job(id)}/record`),
   events: (id: string) => call<EventList>('GET', `${job(id)}/events`),
   desk: (id: string, action: DeskAction) => call<DeskResponse>('POST', `${job(id)}/desk`, action),
+  stock: () => call<StockList>('GET', '/api/stock'),
+  putStock: (file: string, csv: string) => call<StockTaken>('POST', `/api/stock?${new URLSearchParams({ file })}`, csv),
+  rack: (id: string) => call<JobRack>('GET', `${job(id)}/rack?most=20`),
   settings: () => call<Settings>('GET', '/api/settings'),
   saveSettings: (settings: Settings) => call<Settings>('PUT', '/api/settings', settings),
   pair: (code: string, name: string) => call<{ readonly name: string }>('POST', '/api/pair', { code, name }),
