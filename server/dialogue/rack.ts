@@ -13,6 +13,7 @@ export interface FitRow {
   readonly check: string;
   readonly name: string;
   readonly result: Row['result'];
+  readonly words: string;
   readonly measured?: string;
   readonly needed?: string;
   readonly margin?: string;
@@ -98,6 +99,7 @@ function rowOf(row: Row, voice: Voice): FitRow {
     check,
     name: sentence(checkNames[check]),
     result,
+    words: resultWords[result],
     ...(measured === undefined ? {} : { measured: voice.value(field, measured) }),
     ...(window === '' ? {} : { needed: window }),
     ...(margin ? { margin: signed(margin, voice) } : {}),

@@ -23,14 +23,16 @@ export function readStock(csv: string, file: string): ReadStock {
   );
   if (ofHeader.length > 0) return { axles: [], faults: ofHeader };
   // Blank lines are passed over, not left out: a fault is named by its line in the file.
+  const lines = linesOf(meta.fields ?? [], data);
   const faults = errors
-    .filter(({ row = 0 }) => !isBlank(data[row] ?? {}))
-    .map(({ row = 0, message }) => fault(row + 2, '', message));
+    .map(({ row = 0, type, message }) => ({ at: type === 'Quotes' ? row - 1 : row, message }))
+    .filter(({ at }) => !isBlank(data[at] ?? {}))
+    .map(({ at, message }) => fault(lines[at] ?? 1, '', message));
   const broken = new Set(faults.map(({ line }) => line));
   const lineOf = new Map<string, number>();
   const axles: StockAxle[] = [];
   for (const [at, cells] of data.entries()) {
-    const line = at + 2;
+    const line = lines[at] ?? 1;
     if (broken.has(line) || isBlank(cells)) continue;
     const row = readStockRow(cells);
     const first = lineOf.get((cells.id ?? '').trim());
@@ -41,6 +43,15 @@ export function readStock(csv: string, file: string): ReadStock {
   }
   return { axles, faults: faults.toSorted((a, b) => a.line - b.line) };
 }
+
+/** The line each row begins on, the header's being 1: a field in quotes may run over several. */
+function linesOf(header: readonly string[], rows: readonly Record<string, string>[]): number[] {
+  const starts = [1 + height(header)];
+  for (const row of rows) starts.push((starts.at(-1) ?? 1) + height(Object.values(row).flat()));
+  return starts;
+}
+
+const height = (cells: readonly string[]): number => 1 + (cells.join('').match(/\r\n|\r|\n/g)?.length ?? 0);
 
 const isBlank = (cells: Record<string, string>): boolean =>
   Object.values(cells).every((cell) => typeof cell === 'string' && cell.trim() === '');

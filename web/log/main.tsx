@@ -141,9 +141,9 @@ function Row({ job }: { job: JobSummary }) {
         <a href={`/jobs/${id}`}>{job.title || 'no title'}</a>
         {job.invented ? <span class="stamp">invented</span> : null}
       </th>
-      <td>{when(job.openedAt)}</td>
+      <td class="lesser">{when(job.openedAt)}</td>
       <td>{when(job.updatedAt)}</td>
-      <td>{job.status}</td>
+      <td class="lesser">{job.status}</td>
       <td>{job.openPoints > 0 ? <b class="open-count">{job.openPoints} open</b> : 'none'}</td>
       <td class="go">
         {job.status === 'closed' ? null : (

@@ -46,7 +46,7 @@ function Axle({ axle: { id, title, place, words: result, rows, takes, again } }:
       <table class="jobs">
         <thead>
           <tr>
-            {['Check', 'This axle', 'Wanted', 'To spare', 'Result', 'Source'].map((name) => (
+            {['Check', ...told, 'Source'].map((name) => (
               <th scope="col" key={name}>
                 {name}
               </th>
@@ -63,19 +63,21 @@ function Axle({ axle: { id, title, place, words: result, rows, takes, again } }:
   );
 }
 
-function Check({ row: { name, measured, needed, margin, why, remedy, source, unconfirmed } }: { row: FitRow }) {
+const told = ['This axle', 'Wanted', 'To spare', 'Result', 'Why'] as const;
+
+function Check({ row }: { row: FitRow }) {
+  const { name, measured, needed, margin, result, words: verdict, why, remedy, source, unconfirmed } = row;
+  const work = remedy && result !== 'cannotSayYet' ? `; needs ${remedy}` : '';
+  const cells = [measured, needed, margin, verdict, `${why}${work}${unconfirmed.length > 0 ? ' (not confirmed)' : ''}`];
   return (
     <tr>
       <th scope="row">{name}</th>
-      <td>{measured ?? ''}</td>
-      <td>{needed ?? ''}</td>
-      <td>{margin ?? ''}</td>
-      <td>
-        {why}
-        {remedy ? `; ${remedy}` : ''}
-        {unconfirmed.length > 0 ? ' (not confirmed)' : ''}
-      </td>
-      <td>{source}</td>
+      {told.map((title, at) => (
+        <td key={title} data-name={title}>
+          {cells[at] ?? ''}
+        </td>
+      ))}
+      <td data-name="Source">{source}</td>
     </tr>
   );
 }

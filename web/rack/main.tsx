@@ -129,7 +129,7 @@ function Faults({ faults }: { faults: readonly StockLineFault[] }) {
           <tr key={`${line} ${column}`}>
             <td class="number">{line}</td>
             <th scope="row">{column || 'whole line'}</th>
-            <td>{fault}</td>
+            <td data-name="Wanted">{fault}</td>
           </tr>
         ))}
       </tbody>
@@ -158,8 +158,8 @@ function Stock({ stock }: StockList) {
               {title}
               {invented ? <span class="stamp">invented</span> : null}
             </th>
-            <td>{place ?? ''}</td>
-            <td>{quantity}</td>
+            <td data-name="Where">{place ?? ''}</td>
+            <td data-name="How many">{quantity}</td>
           </tr>
         ))}
       </tbody>

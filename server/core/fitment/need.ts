@@ -66,15 +66,21 @@ export function windowNeed(spec: WindowNeed): Need {
   const { check, field, basis, source, sure, unit } = spec;
   const edges = sure && edgesOf(sure);
   const further = spec.work === true ? true : spec.work && edgesOf(spec.work);
-  const judge = (text: string | undefined): Finding => {
-    if (text === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
-    const value = figureOf(text);
-    if (!value) return { result: 'cannotSayYet', code: 'unreadable', remedy: 'readCard' };
-    if (!edges) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
-    return place(value, edges, further, spec);
-  };
-  if (!sure) return { check, field, basis, source, judge };
-  return { check, field, basis, source, judge, needed: neededOf(sure, unit), margin: (text) => marginOf(text, sure, unit) };
+  const known = { check, field, basis, source, judge: (text: string | undefined) => findingOf(text, edges, further, spec) };
+  return sure ? { ...known, needed: neededOf(sure, unit), margin: (text) => marginOf(text, sure, unit) } : known;
+}
+
+function findingOf(
+  text: string | undefined,
+  edges: Edges | undefined,
+  further: Edges | true | undefined,
+  spec: WindowNeed,
+): Finding {
+  if (text === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
+  const value = figureOf(text);
+  if (!value) return { result: 'cannotSayYet', code: 'unreadable', remedy: 'readCard' };
+  if (!edges) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
+  return place(value, edges, further, spec);
 }
 
 function place(value: Figure, sure: Edges, work: Edges | true | undefined, { workRemedy, outRemedy }: WindowNeed): Finding {

@@ -116,10 +116,8 @@ const below = (a: Known, b: Known): boolean => b.span.low !== null && (a.span.lo
 
 /** Where the value may lie, as far as it was said: "over 58", "58 plus or minus a quarter", "about 58". */
 function spanOf(reading: FitReading, at: Quantity, field: Field): Span {
-  const inUnit = (text: string) => convert(quantity(text, unitOf(reading, at.unit)), at.unit).value;
-  const slack = (text: string) => inUnit(text).sub(inUnit('0'));
-  if (reading.to !== undefined) return { low: at.value, high: inUnit(reading.to) };
-  if (reading.plusMinus !== undefined) return around(at.value, slack(reading.plusMinus));
+  if (reading.to !== undefined) return { low: at.value, high: inUnit(reading.to, reading, at.unit) };
+  if (reading.plusMinus !== undefined) return around(at.value, slackOf(reading.plusMinus, reading, at.unit));
   switch (reading.hedge) {
     case 'under':
     case 'atMost':
@@ -128,11 +126,20 @@ function spanOf(reading: FitReading, at: Quantity, field: Field): Span {
     case 'atLeast':
       return { low: at.value, high: null };
     case 'about':
-      return around(at.value, reading.resolution === undefined ? new Fraction(field.step ?? '0') : slack(reading.resolution));
+      return around(
+        at.value,
+        reading.resolution === undefined ? new Fraction(field.step ?? '0') : slackOf(reading.resolution, reading, at.unit),
+      );
     default:
       return exactly(at.value);
   }
 }
+
+const inUnit = (text: string, reading: FitReading, unit: UnitId): Fraction =>
+  convert(quantity(text, unitOf(reading, unit)), unit).value;
+/** A width of a span, free of the offset that degrees have. */
+const slackOf = (text: string, reading: FitReading, unit: UnitId): Fraction =>
+  inUnit(text, reading, unit).sub(inUnit('0', reading, unit));
 
 const around = (value: Fraction, slack: Fraction): Span => ({ low: value.sub(slack), high: value.add(slack) });
 

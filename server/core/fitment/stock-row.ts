@@ -87,10 +87,11 @@ function readCell(field: Field, text: string): string | RowFault {
   if (unit === undefined || id === 'brakeSize')
     return /^[\w/. -]{1,40}$/.test(text) ? text : fault(id, text, 'notAName', 'letters, digits, / . and - only');
   const value = measureIn(text, unit);
-  if (!value) return fault(id, text, 'notANumber', `a number in ${unit}, such as "72 3/8"`);
   const { min, max } = field;
+  const band = min !== undefined && max !== undefined ? `from ${min} to ${max} ${unit === '1' ? '' : unit}`.trim() : `in ${unit}`;
+  if (!value) return fault(id, text, 'notANumber', `a number such as "${min ?? '1 1/2'}", ${band}`);
   if (min !== undefined && max !== undefined && (value.lt(min) || value.gt(max))) {
-    return fault(id, text, 'outOfBand', `from ${min} to ${max} ${unit}`);
+    return fault(id, text, 'outOfBand', band);
   }
   return value.toFraction();
 }

@@ -43,7 +43,7 @@ const matters = ({ check, field }: Need, { values }: Candidate): boolean => !opt
 
 function rowOf({ check, field, needed, basis, source, judge: find, margin: marginOf }: Need, { values }: Candidate): Row {
   const measured = values[field];
-  const { by: _near, basis: own, ...found } = find(measured);
+  const { result, code, remedy, found, basis: own } = find(measured);
   const margin = measured === undefined ? undefined : marginOf?.(measured);
   return {
     check,
@@ -51,9 +51,11 @@ function rowOf({ check, field, needed, basis, source, judge: find, margin: margi
     field,
     source,
     lacking: measured === undefined,
-    ...basis,
-    ...own,
-    ...found,
+    ...(own ?? basis),
+    result,
+    code,
+    ...(remedy ? { remedy } : {}),
+    ...(found ? { found } : {}),
     ...(measured === undefined ? {} : { measured }),
     ...(needed ? { needed } : {}),
     ...(margin ? { margin } : {}),

@@ -26,6 +26,16 @@ test('a fault names file, line, column, reason and what stood there; blank lines
   expect(server.log.stock()).toMatchObject([{ id: 'A', values: { hubFace: '579/8', boltPattern: '5x9/2' } }]);
 });
 
+test('a field in quotes may run over lines, and a fault below it is still named by its own line', async () => {
+  const server = await aServer();
+  const list = 'id,title,hubFace\r\nA,"one\r\n\r\nlong",72\r\nB,two,wide\r\nC,three\r\nD,four,900\r\nE,five,"72"x\r\nF,six,7\r\n';
+  const response = await server.call('/api/stock', { method: 'POST', body: list, headers: csv });
+  const { faults = [] } = (await response.json()) as { faults?: StockLineFault[] };
+  expect(faults.map(({ line, column }) => `${line} ${column}`)).toEqual(
+    expect.arrayContaining(['5 hubFace', '6 ', '7 hubFace', '8 ']),
+  );
+});
+
 async function rackOf(values: Readonly<Record<string, string>>) {
   const heard = Object.entries(values).map(
     ([field, value]): EventBody => ({

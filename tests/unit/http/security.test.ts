@@ -394,7 +394,7 @@ describe('the rack', () => {
     ['an unknown column', 'id,title,colour\nA,x,red\n', /line 1, colour/],
     ['no axle', head, /line 2, whole line: no axle/],
     ['a missing column', 'id,quantity\nA,1\n', /line 1, title/],
-    ['no number', `${head}A,x,,1,wide,58,electric\n`, /line 2, hubFace: a number in in/],
+    ['no number', `${head}A,x,,1,wide,58,electric\n`, /line 2, hubFace: a number such as "\d+", from \d+ to \d+ in; not "wide"/],
     ['a number out of range', `${head}A,x,,1,7000,58,electric\n`, /line 2, hubFace/],
     ['a choice that is none', `${head}A,x,,1,72,58,steam\n`, /line 2, brakeType: one of/],
     ['a quantity of half', `${head}A,x,,0.5,72,58,electric\n`, /line 2, quantity/],
