@@ -10,7 +10,7 @@ import { ruleAt } from './rules/index.ts';
 import { isRemark } from './rules/remark.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
-import type { Expects, Intent, Understanding, Where } from './types.ts';
+import type { Expects, Intent, Topic, Understanding, Where } from './types.ts';
 import { looseChoices } from './words/choices.ts';
 import { separators } from './words/fillers.ts';
 
@@ -62,7 +62,7 @@ function read(heard: Hearing): { intents: Intent[]; strays: Token[] } {
     const rule = ruleAt(heard, at, current);
     if (rule) {
       flush();
-      intents.push(...rule.intents);
+      intents.push(...withSize(intents, rule.intents, heard));
       at = rule.end;
     } else {
       const item = itemAt(tokens, at, callingOf(current, expects));
@@ -72,6 +72,19 @@ function read(heard: Hearing): { intents: Intent[]; strays: Token[] } {
   }
   flush();
   return { intents, strays };
+}
+
+/** Asked of a size that may have been said just before: "two and five eighths apart, what pattern is it". */
+const sized: ReadonlySet<Topic> = new Set<Topic>(['boltPattern', 'bearing', 'seal']);
+
+/** A question that gives no size takes the nameless one before it, which is else of nothing. */
+function withSize(before: Intent[], asked: readonly Intent[], { text }: Hearing): readonly Intent[] {
+  const [question, size] = [asked[0], before.at(-1)];
+  if (question?.kind !== 'question' || question.given || !sized.has(question.topic) || size?.kind !== 'quantity') return asked;
+  if (!size.span || !question.span) return asked;
+  before.pop();
+  const words = `${text.slice(...size.span).toLowerCase()} ${question.words ?? ''}`;
+  return [{ ...question, given: [size], words, span: [size.span[0], question.span[1]] }, ...asked.slice(1)];
 }
 
 interface Meaning {

@@ -15,6 +15,7 @@ import { askers } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
 import { auxiliaries, itemsIn, judges, judgesLast, opens, questionAt, toldIn } from './question.ts';
+import { wornIn } from './worn.ts';
 
 export interface Read {
   readonly intents: readonly Intent[];
@@ -67,6 +68,8 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   if (whole) return { intents: [whole], end: tokens.length };
   const sum = opening ? computeIn(tokens, at, stop) : undefined;
   if (sum) return { intents: [sum], end: stop };
+  const worn = opening ? wornIn(hearing, at) : undefined;
+  if (worn) return { intents: [worn.intent], end: worn.end };
   const told = opening && tokens[at]?.kind !== 'mark' ? toldIn(hearing, at) : undefined;
   if (told) return { intents: [told], end: tokens.length };
   const isFirst = !current.asksNothing && opens(tokens, at, stop, opening);

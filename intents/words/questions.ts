@@ -215,6 +215,8 @@ export const topics: readonly TopicWords[] = [
       'can use',
       'go on this',
       'swap',
+      'put|use|fit|hang|install|replace|run|about idler|unbraked',
+      'idler|unbraked go|instead|do|okay|ok',
     ],
     said: ['does it fit', 'will it fit', 'will that fit', 'will it work', 'does this axle fit'],
   },
@@ -370,6 +372,7 @@ export const topics: readonly TopicWords[] = [
     ],
     said: ['is the hub too hot', 'how hot should the hubs get', 'is that hub too hot'],
   },
+  { topic: 'tyre', keys: ['rpm', 'turns|revs|revolutions mile|minute'], said: [] },
   {
     topic: 'endPlay',
     keys: [
@@ -508,6 +511,7 @@ export const topics: readonly TopicWords[] = [
       'weak link',
       'equaliser|equalizer',
       'share|shares|shared load|weight|evenly|even',
+      'would|will|does take raise|increase|upgrade|up',
       'what limits',
       'limit on|of axle|load|weight|trailer',
     ],

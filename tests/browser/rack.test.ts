@@ -28,7 +28,9 @@ withBrowser('the rack', () => {
     await page.locator('.faults td', { hasText: 'not "wide"' }).waitFor();
     await page.locator('.axle[open] td', { hasText: 'Spring centre: 58 in, the same' }).waitFor();
     const given = page.getByRole('link', { name: 'Give the list out' });
-    expect(await (await fetch(`${floor.shop.url}${await given.getAttribute('href')}`)).text()).toMatch(/^id,title,place,quantity,hubFace.*\nA,right,,1,579\/8/);
+    expect(await (await fetch(`${floor.shop.url}${await given.getAttribute('href')}`)).text()).toMatch(
+      /^id,title,place,quantity,hubFace.*\r?\nA,right,,1,579\/8/,
+    );
     expect(faults).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 // The two kinds of need: a number inside a window, and a word that must be the same.
 import type { FieldId, UnitId } from '#data';
-import type { Fraction, Quantity } from '../quantity/index.ts';
+import type { Fraction } from '../quantity/index.ts';
 import { compare, type Figure, figure, figureOf } from './figure.ts';
 import { numberOf } from './number.ts';
 import { add, exactly, type Span, subtract } from './span.ts';
@@ -66,21 +66,19 @@ export function windowNeed(spec: WindowNeed): Need {
   const { check, field, basis, source, sure, unit } = spec;
   const edges = sure && edgesOf(sure);
   const further = spec.work === true ? true : spec.work && edgesOf(spec.work);
-  const known = { check, field, basis, source, judge: (text: string | undefined) => findingOf(text, edges, further, spec) };
-  return sure ? { ...known, needed: neededOf(sure, unit), margin: (text) => marginOf(text, sure, unit) } : known;
+  const judge = judgeIn(edges, further, spec);
+  if (!sure) return { check, field, basis, source, judge };
+  return { check, field, basis, source, judge, needed: neededOf(sure, unit), margin: marginIn(sure, unit) };
 }
 
-function findingOf(
-  text: string | undefined,
-  edges: Edges | undefined,
-  further: Edges | true | undefined,
-  spec: WindowNeed,
-): Finding {
-  if (text === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
-  const value = figureOf(text);
-  if (!value) return { result: 'cannotSayYet', code: 'unreadable', remedy: 'readCard' };
-  if (!edges) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
-  return place(value, edges, further, spec);
+function judgeIn(edges: Edges | undefined, further: Edges | true | undefined, spec: WindowNeed): Need['judge'] {
+  return (text) => {
+    if (text === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
+    const value = figureOf(text);
+    if (!value) return { result: 'cannotSayYet', code: 'unreadable', remedy: 'readCard' };
+    if (!edges) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
+    return place(value, edges, further, spec);
+  };
 }
 
 function place(value: Figure, sure: Edges, work: Edges | true | undefined, { workRemedy, outRemedy }: WindowNeed): Finding {
@@ -115,12 +113,14 @@ function roomIn(value: Figure, { low, high }: Edges): number {
 }
 
 /** Distance to the nearer sure edge. */
-function marginOf(text: string, { low, high }: Window, unit: UnitId): Quantity | undefined {
-  const value = numberOf(text);
-  const below = low?.high ? value?.sub(low.high) : undefined;
-  const above = value && high?.low ? high.low.sub(value) : undefined;
-  const margin = below && above ? (below.lt(above) ? below : above) : (below ?? above);
-  return margin && { value: margin, unit };
+function marginIn({ low, high }: Window, unit: UnitId): NonNullable<Need['margin']> {
+  return (text) => {
+    const value = numberOf(text);
+    const below = low?.high ? value?.sub(low.high) : undefined;
+    const above = value && high?.low ? high.low.sub(value) : undefined;
+    const margin = below && above ? (below.lt(above) ? below : above) : (below ?? above);
+    return margin && { value: margin, unit };
+  };
 }
 
 function neededOf({ low, high, at }: Window, unit: UnitId): Needed {
@@ -148,15 +148,18 @@ export interface SameNeed {
 export function sameNeed(spec: SameNeed): Need {
   const { check, field, trailer, source } = spec;
   const wanted = trailer.tokens.get(field);
-  const judge = (given: string | undefined): Finding => {
+  const judge = judgeSame(wanted, spec);
+  return { check, field, basis: basisOf(trailer, [field]), source, judge, ...(wanted && { needed: { same: wanted.text } }) };
+}
+
+function judgeSame(wanted: Token | undefined, { alike: meansSame, otherwise, remedy }: SameNeed): Need['judge'] {
+  return (given) => {
     if (given === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
     if (!wanted) return { result: 'cannotSayYet', code: 'trailerUnknown', remedy: 'measureMore' };
-    const alike = spec.alike ? spec.alike(wanted, given) : wanted.text === given;
+    const alike = meansSame ? meansSame(wanted, given) : wanted.text === given;
     if (alike === undefined) return { result: 'cannotSayYet', code: 'unreadable', remedy: 'readCard' };
-    if (alike) return { result: 'fits', code: 'same' };
-    return { result: spec.otherwise, code: 'different', remedy: spec.remedy };
+    return alike ? { result: 'fits', code: 'same' } : { result: otherwise, code: 'different', remedy };
   };
-  return { check, field, basis: basisOf(trailer, [field]), source, judge, ...(wanted && { needed: { same: wanted.text } }) };
 }
 
 /** A window of so much on either side. */

@@ -3,7 +3,6 @@ import type { FieldId } from '#data';
 import { Fraction } from '../quantity/index.ts';
 import { add, exactly, type Span, scale, subtract } from './span.ts';
 import type { Rules, Trailer } from './types.ts';
-import { parseTyre } from './tyres/designation.ts';
 
 /** From the hub face, in inches: how far the tyre reaches in (toward the springs) and out. `uses`: the fields asked for. */
 export interface TyrePlace {
@@ -15,7 +14,7 @@ export interface TyrePlace {
 /** A wheel's offset is positive where its middle stands inboard of the hub face. */
 export function tyrePlace(trailer: Trailer, rules: Rules): TyrePlace {
   const offset = offsetOf(trailer, rules);
-  const width = parseTyre(trailer.tokens.get('tyreSize')?.text ?? '')?.width;
+  const width = trailer.tokens.get('tyreSize')?.tyre?.width;
   const uses: FieldId[] = ['tyreSize', ...offset.uses];
   if (!offset.span || !width) return { uses };
   const half = exactly(width.div(2));

@@ -71,8 +71,9 @@ function readToken(reading: FitReading, field: Field, into: Map<FieldId, Token>)
   const { value, unit, id, status } = reading;
   if (field.choices && !field.choices.includes(value)) return 'notAChoice';
   if (field.id === 'boltPattern' && !parsePattern(value, unit)) return 'unknownPattern';
-  if (field.id === 'tyreSize' && !parseTyre(value)) return 'unknownTyre';
-  into.set(field.id, { text: value, id, confirmed: status === 'confirmed', ...(unit ? { unit } : {}) });
+  const tyre = field.id === 'tyreSize' ? parseTyre(value) : undefined;
+  if (field.id === 'tyreSize' && !tyre) return 'unknownTyre';
+  into.set(field.id, { text: value, id, confirmed: status === 'confirmed', ...(unit && { unit }), ...(tyre && { tyre }) });
   return undefined;
 }
 

@@ -1,6 +1,7 @@
 import type { FieldId, FitRuleId, UnitId } from '#data';
 import type { Fraction, Quantity } from '../quantity/index.ts';
 import type { Span } from './span.ts';
+import type { TyreSize } from './tyres/designation.ts';
 
 /** One value of the job as the core takes it: exact, with what is known about its trust. */
 export interface FitReading {
@@ -205,6 +206,8 @@ export interface Known {
 
 export interface Token {
   readonly text: string;
+  /** What a tyre's size says. */
+  readonly tyre?: TyreSize;
   readonly unit?: UnitId;
   readonly id: string;
   readonly confirmed: boolean;

@@ -30,7 +30,7 @@ export {
 export { type HubHeat, type HubReading, judgeHubHeat } from './hub-heat.ts';
 export { type DueService, nextServices, type PastJob } from './intervals.ts';
 export { drumOf, makersRange, studCountOf, uBoltsOf, wheelDiameterOf, wheelNutsOf } from './joints.ts';
-export { brakesOf, gravityOf, type Judgement, judgeReading, type TorqueVerdict } from './judge.ts';
+export { brakesOf, gravityOf, type HalvesVerdict, type Judgement, judgeReading, type TorqueVerdict } from './judge.ts';
 export {
   type BrakeCurrent,
   brakeCurrent,

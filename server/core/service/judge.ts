@@ -1,5 +1,7 @@
 // A value that a step asked for, judged against what the job's other values say it should be.
 import { type FieldId, fieldOf } from '#data';
+import { fromHalves } from '../fitment/geometry/beam.ts';
+import { tableRules } from '../fitment/rules.ts';
 import { Fraction, type Quantity } from '../quantity/index.ts';
 import { judgeSpacing, type Spacing } from './axle-spacing.ts';
 import { type DrumVerdict, judgeDrum, judgeLining } from './drums.ts';
@@ -22,12 +24,19 @@ export interface TorqueVerdict {
   readonly byMaker: boolean;
 }
 
+/** Halves of a hub face, inches: how far the beam stands to the left of the middle, negative to the right. */
+export interface HalvesVerdict {
+  readonly code: 'halvesAlike' | 'halvesApart';
+  readonly toLeft: Fraction;
+}
+
 /** What can be said of a value: the verdict of its own question. */
 export type Judgement =
   | { readonly about: 'torque'; readonly verdict: TorqueVerdict }
   | { readonly about: 'endPlay'; readonly verdict: EndPlayVerdict }
   | { readonly about: 'square'; readonly verdict: Squareness | ImpossibleDiagonals }
   | { readonly about: 'spacing'; readonly verdict: Spacing }
+  | { readonly about: 'halves'; readonly verdict: HalvesVerdict }
   | { readonly about: 'toe'; readonly verdict: Toe }
   | { readonly about: 'heat'; readonly verdict: HubHeat }
   | { readonly about: 'ohms'; readonly verdict: MagnetOhms }
@@ -47,6 +56,7 @@ const judges: Readonly<Partial<Record<FieldId, Judge>>> = {
   }),
   couplerDiagonal: (value, readings) => square(value, readings),
   axleSpacing: (value, readings) => spacing(value, readings),
+  halfFace: (value, readings) => halves(value, readings),
   toeFront: (value, readings) => toe(value, readings),
   toeRear: (value, readings) => toe(value, readings),
   hubTemperature: (_value, readings) => heat(readings),
@@ -87,10 +97,27 @@ function nudged(value: Reading): Reading {
 const rank = (judgement: Judgement): number => ['good', 'doubtful', 'bad'].indexOf(gravityOf(judgement));
 
 const good: ReadonlySet<string> = new Set([
-  ...['torqueWithin', 'torqueUnjudged', 'endPlayWithin', 'square', 'parallel', 'toeWithin', 'hubsAlike', 'hubAlone'],
+  ...[
+    'torqueWithin',
+    'torqueUnjudged',
+    'endPlayWithin',
+    'square',
+    'parallel',
+    'toeWithin',
+    'halvesAlike',
+    'hubsAlike',
+    'hubAlone',
+  ],
   ...['magnetGood', 'currentGood', 'drumWithin', 'drumLimitUnknown', 'liningGood', 'treadGood'],
 ]);
-const doubtful: ReadonlySet<string> = new Set(['torqueDepends', 'squareUnsure', 'parallelUnsure', 'toeUnsure', 'magnetDepends']);
+const doubtful: ReadonlySet<string> = new Set([
+  'torqueDepends',
+  'squareUnsure',
+  'parallelUnsure',
+  'toeUnsure',
+  'halvesApart',
+  'magnetDepends',
+]);
 
 /** `good` needs no word, `doubtful` is said, `bad` is out of limits and asked about before a step is done with it. */
 export function gravityOf({ verdict: { code } }: Judgement): 'good' | 'doubtful' | 'bad' {
@@ -157,6 +184,15 @@ function bothSides(
 function square(value: Reading, readings: readonly Reading[]): Judgement | undefined {
   const sides = bothSides(value, readings);
   return sides && { about: 'square', verdict: judgeSquareness({ ...sides, ...spreads(readings) }) };
+}
+
+/** By the second of the two, whichever that is. An old beam may well be bent: it is said, and holds nothing up. */
+function halves(value: Reading, readings: readonly Reading[]): Judgement | undefined {
+  const sides = bothSides(value, readings);
+  if (!sides) return undefined;
+  const inch = (size: Fraction): Quantity => ({ value: size, unit: 'in' });
+  const { toLeft, straight } = fromHalves(inch(sides.left), inch(sides.right), inch(tableRules.halvesApart.value));
+  return { about: 'halves', verdict: { code: straight ? 'halvesAlike' : 'halvesApart', toLeft: toLeft.value } };
 }
 
 function spacing(value: Reading, readings: readonly Reading[]): Judgement | undefined {

@@ -23,16 +23,13 @@ import { inUsual } from './fitment-job.ts';
 import type { Voice } from './fitment-say.ts';
 import { hubBores, saidOf } from './fitment-seal.ts';
 import { tell } from './fitment-tell.ts';
-import { wornNumber } from './fitment-worn.ts';
 
 /** A caliper reads thousandths; a journal runs a shade under its bearing's bore. */
 const caliper = new Fraction(2, 1000);
 const decides = 'the number on the part decides; cone and cup go in as a pair';
 
 export const bearing: Answerer = (question, job, know) => {
-  const stamped =
-    wornNumber(question.words ?? '') ??
-    saidOf(question, ['bearing', 'innerBearing', 'outerBearing', 'cup', 'innerCup', 'outerCup']);
+  const stamped = saidOf(question, ['bearing', 'innerBearing', 'outerBearing', 'cup', 'innerCup', 'outerCup']);
   if (stamped !== undefined)
     return /interchange|replace|instead|cross/.test(question.words ?? '') ? inPlaceOf(stamped, know) : byNumber(stamped, know);
   const journal = saidOf(question, ['journal', 'innerJournal', 'outerJournal']);

@@ -37,9 +37,12 @@ export function inUsual({
   return convert({ value: amount, unit }, usual).value.toFraction();
 }
 
+/** An axle without brakes is asked about, not the one it would replace. */
+const unbraked = /(?<!(?:of|replac(?:e|es|ing)) (?:an?|the|this|that|my) )\b(?:idler|unbraked)\b/;
+
 /** What a question says of the axle itself: "will a thirty-five hundred pound axle fit". */
-export function givenValues({ given = [] }: QuestionIntent): Candidate['values'] {
-  const values: Partial<Record<FieldId, string>> = {};
+export function givenValues({ given = [], words = '' }: QuestionIntent): Candidate['values'] {
+  const values: Partial<Record<FieldId, string>> = unbraked.test(words) ? { brakeType: 'idler' } : {};
   for (const said of given) {
     if (said.kind === 'measure') values[said.field] = inUsual(said);
     else if (said.unit && dimensionOf(said.unit) === 'mass') values.capacity = inUsual({ ...said, field: 'capacity' });

@@ -2,8 +2,10 @@
 import {
   axleRpm,
   compareTyres,
+  convert,
   Fraction,
   loadsOf,
+  quantity,
   readTrailer,
   type TyreFigures,
   type TyreLoad,
@@ -38,13 +40,25 @@ export const tyre: Answerer = (question, job, know) => {
   return tell(
     know,
     'tyre',
-    (voice) => ({ ...linesOf(asked, figures, carries, voice), ...changes(other, beside, figures, asked, carries, voice) }),
+    (voice) => ({
+      ...linesOf(asked, figures, carries, voice, speedIn(question)),
+      ...changes(other, beside, figures, asked, carries, voice),
+    }),
     {
       sources: [figures.source, ...(carries ? [carries.source] : [])],
       rests: on && (asked === on.value || other === on.value) ? [on.id] : [],
     },
   );
 };
+
+/** Miles an hour of "how many rpm at fifty-five", a whole number; sixty where none is named. */
+function speedIn({ given = [], words = '' }: QuestionIntent): number {
+  const said = given.find(
+    ({ kind, unit }) => kind === 'quantity' && (unit === 'mph' || unit === 'kmh' || (unit === '1' && /rpm|minute/.test(words))),
+  );
+  if (!said?.unit) return 60;
+  return Math.round(said.unit === '1' ? Number(said.value) : convert(quantity(said.value, said.unit), 'mph').value.valueOf());
+}
 
 /** "Compare a 205 with a 225" asks what the second would change; "is a 225 taller than a 205" asks it of the first. */
 function askedFirst(question: QuestionIntent): string[] {
@@ -58,7 +72,7 @@ const sizesIn = ({ given = [] }: QuestionIntent): string[] =>
     said.kind === 'measure' && said.field === 'tyreSize' ? [[said.value, said.also?.value].filter(Boolean).join(' ')] : [],
   );
 
-function linesOf(size: string, figures: TyreFigures, carries: TyreLoad | undefined, voice: Voice) {
+function linesOf(size: string, figures: TyreFigures, carries: TyreLoad | undefined, voice: Voice, mph = 60) {
   const { overall, width } = figures;
   const tall = overall && `about ${decimal(overall.value.valueOf(), voice)} inches tall`;
   const wide = width && `${decimal(width.value.valueOf(), voice)} wide`;
@@ -70,7 +84,7 @@ function linesOf(size: string, figures: TyreFigures, carries: TyreLoad | undefin
       carries && loadLine(carries, voice),
       replaced,
     ],
-    more: [...more(figures), ...(carries ? [] : loadsOf(size).map(rangeLine))],
+    more: [...more(figures, mph), ...(carries ? [] : loadsOf(size).map(rangeLine))],
   };
 }
 
@@ -105,9 +119,9 @@ const rangeLine = ({ size, loadRange, load, pressure }: TyreLoadRow) =>
 const loadLine = ({ counted, passenger, pressure }: TyreLoad, voice: Voice) =>
   `${voice.amount(counted)} a tyre on a trailer${passenger ? ', divided by one point one as a passenger-car tyre' : ''}${pressure ? `, at ${voice.amount(pressure)}` : ''}`;
 
-function more({ overall, size }: TyreFigures): string[] {
+function more({ overall, size }: TyreFigures, mph: number): string[] {
   if (!overall) return [];
-  const turns = `${shown(turnsPerMile(overall), 0)} turns a mile unloaded, ${shown(axleRpm(overall, 60), 0)} a minute at 60 mph`;
+  const turns = `${shown(turnsPerMile(overall), 0)} turns a mile unloaded, ${shown(axleRpm(overall, mph), 0)} a minute at ${mph} mph`;
   return [turns, `rim ${size.rim.toFraction()} in`, 'The figure on the sidewall decides'];
 }
 

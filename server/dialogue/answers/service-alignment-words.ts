@@ -1,5 +1,5 @@
 // Squareness, spacing and toe in words: the size first, then the move.
-import { Fraction, type ImpossibleDiagonals, type Spacing, type Squareness, type Toe } from '#core';
+import { Fraction, type HalvesVerdict, type ImpossibleDiagonals, type Spacing, type Squareness, type Toe } from '#core';
 import { saySide } from '../words.ts';
 import { type Ask, both, join, same, type Words } from './service-ask.ts';
 
@@ -49,6 +49,15 @@ export function spacingWords(
     const documents = form === 'show' && failing.length > 0 ? `Over the limit of ${failing.join(', ')}.` : '';
     return join(head[code].trim(), documents);
   });
+}
+
+export function halvesWords({ code, toLeft }: HalvesVerdict, ask: Ask): Words {
+  const side = saySide(toLeft.lt(0) ? 'right' : 'left', ask.know.shop);
+  if (code === 'halvesAlike') return same('Halves alike: the beam stands in the middle.');
+  return both(
+    (form) =>
+      `Halves ${inch(toLeft.abs().mul(2), ask, form)} apart: the beam stands ${inch(toLeft.abs(), ask, form)} to the ${side}, shifted on its springs or bent.`,
+  );
 }
 
 export function toeWords({ code, total, eachSide, way, limit, uncertainty, totalDegrees }: Toe, ask: Ask): Words {

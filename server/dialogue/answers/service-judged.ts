@@ -14,7 +14,7 @@ import {
 import type { FieldId } from '#data';
 import type { ValueRecord } from '#log/events';
 import { listed, showNamed } from '../words.ts';
-import { spacingWords, squareWords, toeWords } from './service-alignment-words.ts';
+import { halvesWords, spacingWords, squareWords, toeWords } from './service-alignment-words.ts';
 import { type Ask, both, join, lines, same, type Words } from './service-ask.ts';
 
 /** A judged value: `gravity` bad is out of limits and is asked about. */
@@ -40,6 +40,8 @@ function wordsOf(judgement: Judgement, ask: Ask): Words {
       return squareWords(judgement.verdict, ask);
     case 'spacing':
       return spacingWords(judgement.verdict, ask);
+    case 'halves':
+      return halvesWords(judgement.verdict, ask);
     case 'toe':
       return toeWords(judgement.verdict, ask);
     case 'heat':

@@ -5,7 +5,7 @@ import type { ValueRecord } from '#log/events';
 import { isPlausible, meantBy, unitSuits } from '../doubts.ts';
 import { ask, type Draft, openQuestion, say } from '../draft.ts';
 import { asSlot, wanted } from '../plan.ts';
-import { liveValues } from '../values.ts';
+import { byId, liveValues } from '../values.ts';
 import { valueLine } from '../wording/values.ts';
 import { sayOnly } from '../words.ts';
 import { correct } from './correct.ts';
@@ -18,6 +18,8 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   const mate = mateOf(draft, said);
   if (said.otherSide && !mate) return whatIsIt(draft, said);
   if (mate && (said.otherSide || asked?.valueIds.includes(mate.id))) return takeBeside(draft, mate, said);
+  const about = byId(draft.job, asked?.valueIds[0] ?? '');
+  if (about && !isWhole(about.field, said)) return whatIsIt(draft, said);
   if (asked && asked.valueIds.length > 0) return correct(draft, { ...said, kind: 'correct' });
   const slot = wanted(draft.job)
     .map(asSlot)
@@ -57,10 +59,17 @@ function whatIsIt(draft: Draft, said: QuantityIntent): Draft {
   return say(draft, valueLine('whatIsIt', { said: sayOnly({ field: 'hubFace', ...said }, shop) }, shop));
 }
 
-/** A bare number never fills a stamped number: a bearing must be named. */
+/** What is counted is counted whole. */
+function isWhole(field: FieldId, { value }: Said): boolean {
+  const { unit, step } = fieldOf(field);
+  return unit !== '1' || step !== '1' || /^\d+$/.test(value);
+}
+
+/** A bare number never fills a stamped number, and what is counted is whole: a bearing must be named, five and a half are no studs. */
 function suits(field: FieldId, said: Said): boolean {
   const { unit, choices } = fieldOf(field);
   if (unit === undefined && choices === undefined) return false;
+  if (!isWhole(field, said)) return false;
   return unitSuits(field, said) && isPlausible(field, meantBy(said));
 }
 

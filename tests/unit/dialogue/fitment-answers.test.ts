@@ -10,7 +10,21 @@ const chosen = (id: string) => {
   return { candidate: { stock: id, title: axle.title, values: axle.values as Record<string, string> } };
 };
 
+test('turns of the axle at the speed that is asked', () => {
+  const job = jobOf({ tyreSize: 'ST205/75R15' });
+  // 205 mm x 75 percent x 2 + 15 in = 27.108 in; 63,360 in a mile: 744 turns, at thirty miles an hour half as many a minute.
+  expect(ask('how many rpm does the axle turn at thirty', job).show).toContain(
+    '744 turns a mile unloaded, 372 a minute at 30 mph',
+  );
+  expect(ask('how many turns a mile', job).show).toContain('744 a minute at 60 mph');
+});
+
 describe('bearings', () => {
+  test('a worn number by itself is asked about, with all that fit what is left of it', () => {
+    expect(ask('bearing L four four something four nine').show).toContain('Cone L44649 runs with cup L44610');
+    expect(ask('L four four six four blank').code).toBe('bearingCandidates');
+  });
+
   test.each([
     ['which bearing is L44649', 'bearing', 'L44610'],
     ['which bearing is L68149', 'bearing', 'L68110 or L68111'],

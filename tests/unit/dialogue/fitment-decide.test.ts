@@ -51,6 +51,22 @@ describe('does it need brakes (49 CFR 393.42(b)(3), (4))', () => {
   });
 });
 
+describe('an idler asked about', () => {
+  // 49 CFR 393.48(a): a brake that is fitted must work; the axle chosen before is not the one asked about.
+  test.each(['can I replace it with an idler', 'will an idler fit', 'what about a thirty-five hundred pound idler'])(
+    '%s',
+    (text) => {
+      const told = ask(text, jobOf(wholeTrailer, chosen('TB-3502')), stocked);
+      expect(told.speak).toMatch(/^Does not fit\. .*idler axle.*brakes would be lost/);
+      expect(told.sources.join()).toContain('49 CFR 393.48(a)');
+    },
+  );
+  test('not the idler that is to be replaced', () => {
+    const job = jobOf({ ...wholeTrailer, brakeType: 'idler' }, chosen('TB-3502'));
+    expect(ask('will it fit in place of the idler', job, stocked).speak).toMatch(/electric-brake axle/);
+  });
+});
+
 describe('what is nearest', () => {
   test('what fits is counted, then what work would make fit, each with its work', () => {
     const told = ask('what is nearest', jobOf({ ...wholeTrailer, boltPattern: '5x5' }), stocked);

@@ -10,7 +10,13 @@ export const brakes: Check = (trailer, rules) => [kept(trailer), law(trailer, ru
 
 function kept(trailer: Trailer): Need {
   const old = trailer.tokens.get('brakeType')?.text;
-  const judge = (given: string | undefined): Finding => {
+  const needed = old === undefined ? {} : { needed: { same: old } };
+  const basis = basisOf(trailer, ['brakeType']);
+  return { check: 'brakes', field: 'brakeType', basis, source: inService, judge: keptFrom(old), ...needed };
+}
+
+function keptFrom(old: string | undefined): Need['judge'] {
+  return (given) => {
     if (given === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
     const braked = given !== 'idler';
     if (old === undefined) {
@@ -23,20 +29,21 @@ function kept(trailer: Trailer): Need {
     if (old === 'idler') return { result: 'fitsWithWork', code: 'brakesAdded', remedy: 'wireBrakes' };
     return { result: 'fitsWithWork', code: 'otherBrakes', remedy: 'convertBrakes' };
   };
-  const needed = old === undefined ? {} : { needed: { same: old } };
-  return { check: 'brakes', field: 'brakeType', basis: basisOf(trailer, ['brakeType']), source: inService, judge, ...needed };
 }
 
 /** An axle without brakes under the federal rule for trailers in interstate commerce; state and local rules may be stricter. */
 function law(trailer: Trailer, rules: Rules): Need {
   const { code, percent, source, ...basis } = brakeLawFor(trailer, rules);
-  const judge = (given: string | undefined): Finding => {
+  return { check: 'brakeLaw', field: 'brakeType', basis, source, judge: lawFor(code, percent) };
+}
+
+function lawFor(code: BrakeLaw['code'], percent: BrakeLaw['percent']): Need['judge'] {
+  return (given) => {
     if (given === undefined) return { result: 'cannotSayYet', code: 'candidateUnknown', remedy: 'readCard' };
     if (given !== 'idler') return { result: 'fits', code: 'braked', basis: noBasis };
     const found = withoutBrakes[code];
     return percent ? { ...found, found: { value: percent, unit: '1' } } : found;
   };
-  return { check: 'brakeLaw', field: 'brakeType', basis, source, judge };
 }
 
 const withoutBrakes: Readonly<Record<BrakeLaw['code'], Finding>> = {

@@ -1,6 +1,6 @@
 import { axleLoad } from '../load.ts';
 import { basisOf, windowNeed } from '../need.ts';
-import type { Check, Finding, Need } from '../types.ts';
+import type { Check, Need } from '../types.ts';
 
 const gawr = '49 CFR 571.3, GAWR; the axle maker';
 
@@ -20,15 +20,17 @@ export const capacity: Check = (trailer, rules) => {
   });
   if (!old) return [carry];
   const likeOld = windowNeed({ ...carry, unit: 'lb', sure: { low: old }, work: true });
-  return [{ ...carry, judge: (value) => besideOld(carry, likeOld, value) }];
+  return [{ ...carry, judge: besideOld(carry, likeOld) }];
 };
 
-function besideOld(carry: Need, likeOld: Need, value: string | undefined): Finding {
-  const found = carry.judge(value);
-  const beside = likeOld.judge(value);
-  if (found.code === 'trailerUnknown' && beside.result === 'fits') return { ...beside, code: 'likeOld' };
-  if (found.result === 'fits' && beside.result === 'fitsWithWork') {
-    return { ...found, result: 'fitsWithWork', code: 'belowOld', remedy: 'relabel' };
-  }
-  return found;
+function besideOld(carry: Need, likeOld: Need): Need['judge'] {
+  return (value) => {
+    const found = carry.judge(value);
+    const beside = likeOld.judge(value);
+    if (found.code === 'trailerUnknown' && beside.result === 'fits') return { ...beside, code: 'likeOld' };
+    if (found.result === 'fits' && beside.result === 'fitsWithWork') {
+      return { ...found, result: 'fitsWithWork', code: 'belowOld', remedy: 'relabel' };
+    }
+    return found;
+  };
 }

@@ -1,5 +1,5 @@
 import { around, basisOf, windowNeed } from '../need.ts';
-import type { Check, Finding, Need } from '../types.ts';
+import type { Check, Need } from '../types.ts';
 import { clearance } from './clearance.ts';
 
 const inner = new Set(['tyreToSpring', 'tyreToFrame', 'tyreClearance']);
@@ -19,13 +19,16 @@ export const hubFace: Check = (trailer, rules) => {
     sure: span && around(span, rules.hubFaceTolerance.value),
     work: true,
   });
-  return [{ ...near, judge: (value) => beyond(near, value, decided) }, ...limits];
+  return [{ ...near, judge: beyond(near, decided) }, ...limits];
 };
 
-function beyond(near: Need, value: string | undefined, decided: boolean): Finding {
-  const { remedy: _none, ...found } = near.judge(value);
-  const unsure = found.code === 'trailerUnknown' || found.code === 'tooCoarse';
-  if (decided && (unsure || found.result === 'fitsWithWork')) return { ...found, result: 'fits', code: 'clearanceDecides' };
-  if (found.result !== 'fitsWithWork') return near.judge(value);
-  return { ...found, result: 'cannotSayYet', code: 'clearanceUnknown', remedy: 'measureMore' };
+function beyond(near: Need, decided: boolean): Need['judge'] {
+  return (value) => {
+    const asFound = near.judge(value);
+    const { remedy: _none, ...found } = asFound;
+    const unsure = found.code === 'trailerUnknown' || found.code === 'tooCoarse';
+    if (decided && (unsure || found.result === 'fitsWithWork')) return { ...found, result: 'fits', code: 'clearanceDecides' };
+    if (found.result !== 'fitsWithWork') return asFound;
+    return { ...found, result: 'cannotSayYet', code: 'clearanceUnknown', remedy: 'measureMore' };
+  };
 }

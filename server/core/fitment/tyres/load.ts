@@ -31,8 +31,8 @@ export function speedOf(symbol: string): Quantity | undefined {
 }
 
 /** What a tyre carries as written, `dual` for two side by side. Undefined where neither index nor load range tells. */
-export function tyreLoad(text: string, dual = false): TyreLoad | undefined {
-  const size = parseTyre(text);
+export function tyreLoad(tyre: string | TyreSize | undefined, dual = false): TyreLoad | undefined {
+  const size = typeof tyre === 'string' ? parseTyre(tyre) : tyre;
   if (!size) return undefined;
   const index = dual ? size.dualIndex : size.index;
   const stamped = index === undefined ? undefined : loadOfIndex(index);
@@ -43,13 +43,12 @@ export function tyreLoad(text: string, dual = false): TyreLoad | undefined {
 }
 
 /** The tyre of a trailer as written on its sidewall: its size, with the load index or load range that was told beside it. */
-export function tyreOn({ numbers, tokens }: Trailer): string {
-  const size = tokens.get('tyreSize')?.text ?? '';
-  const read = parseTyre(size);
-  if (!read || read.index !== undefined || read.loadRange !== undefined) return size;
-  const index = numbers.get('loadIndex')?.span.low?.toString();
-  const range = tokens.get('loadRange')?.text;
-  return [size, index ?? range].filter(Boolean).join(' ');
+export function tyreOn({ numbers, tokens }: Trailer): TyreSize | undefined {
+  const size = tokens.get('tyreSize')?.tyre;
+  if (!size || size.index !== undefined || size.loadRange !== undefined) return size;
+  const index = numbers.get('loadIndex')?.span.low?.valueOf();
+  const loadRange = tokens.get('loadRange')?.text;
+  return { ...size, ...(index !== undefined ? { index } : loadRange !== undefined && { loadRange }) };
 }
 
 /** What of the sidewall the job tells, and the load range where the load cannot be told without it. */
