@@ -122,6 +122,7 @@ const reads = [
   '/',
   '/pair',
   '/devices',
+  '/rack',
   '/log',
   '/jobs/:id',
   '/jobs/:id/sheet',
