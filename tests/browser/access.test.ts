@@ -53,6 +53,7 @@ withBrowser('for everyone', () => {
     ['pairing', '/pair', 'form', asIs],
     ['the devices', '/devices', 'form', asIs],
     ['the rack', '/rack', 'table', asIs],
+    ['the rack held against a job', '/rack?job=2', '.axle', (page) => page.locator('.axle summary').first().click()],
   ];
 
   it.each(views)(
