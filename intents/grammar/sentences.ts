@@ -13,7 +13,7 @@ import { anyLength, spokenValue } from './values.ts';
 const ownNamed = namedFields.filter((id) => ownNamesOf(id).length > 0);
 
 /** How often each is said beside a measurement, in nats, by judgement. */
-const rare = { correction: 1, strike: 2, question: 0.5 };
+const rare = { correction: 1, strike: 2, question: 0.5, laterSaying: 0.7, goesOn: 1, goesOnUnasked: 3 };
 
 const correctionOpeners = oneOf(
   phrase('(no [make that]|make that|correction|i said|actually|scratch that [make that])'),
@@ -77,7 +77,7 @@ const commands: Phrase = oneOf(
     said
       .slice(0, 3)
       .filter((template) => !template.includes('<'))
-      .map((template) => says(phrase(template), { kind: 'command', name })),
+      .map((template, at) => seldom(says(phrase(template), { kind: 'command', name }), at * rare.laterSaying)),
   ),
 );
 
@@ -98,7 +98,7 @@ const goesOn: Phrase = oneOf(...(['done', 'next'] as const).map((name) => says(w
 export function sentences(expects?: Expects): Phrase {
   const waited = expects?.fields ?? [];
   return oneOf(
-    seq(measures(waited), maybe(goesOn)),
+    seq(measures(waited), maybe(seldom(goesOn, waited.length > 0 ? rare.goesOn : rare.goesOnUnasked))),
     seq(says(word('yes'), { kind: 'command', name: 'confirm' }), goesOn),
     corrections(waited),
     strikes,

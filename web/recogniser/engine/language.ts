@@ -42,8 +42,14 @@ function repeats(intents: readonly Intent[]): boolean {
   return new Set(measured).size < measured.length;
 }
 
+/** A unit said and the same unit understood are one meaning. */
 function meaning(intent: Intent): unknown {
-  const { span: _span, alternatives: _alternatives, ...rest } = intent as Intent & { alternatives?: unknown };
+  const {
+    span: _span,
+    alternatives: _alternatives,
+    unitSaid: _unitSaid,
+    ...rest
+  } = intent as Intent & { alternatives?: unknown; unitSaid?: unknown };
   return rest;
 }
 

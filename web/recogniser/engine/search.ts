@@ -16,6 +16,8 @@ export interface SearchOptions {
   readonly margin: number;
   /** And those this far behind the best running one: in clear speech few are left. */
   readonly spread: number;
+  /** Other figures for the first steps. */
+  readonly opening?: { readonly steps: number; readonly beam: number; readonly spread: number };
   readonly maxTokens: number;
   /** Asked of words that were said twice in a row: may that be? */
   readonly mayRepeat: (text: string) => boolean;
@@ -46,14 +48,15 @@ interface Running {
 
 /** Best first; each text once. Empty when given up. */
 export async function search(model: Model, frames: Ort.Tensor, words: Lexicon, options: SearchOptions): Promise<Candidate[]> {
-  const { margin, maxTokens, mayRepeat, goOn } = options;
+  const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
   let { memory, rows } = await model.begin(frames);
   let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, counted: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
     finish(running, rows, words, done, mayRepeat);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
-    const next = length < maxTokens ? grow(running, rows, words, options).filter(({ score }) => score > best - margin) : [];
+    const kept = opening && length < opening.steps ? { ...options, ...opening } : options;
+    const next = length < maxTokens ? grow(running, rows, words, kept).filter(({ score }) => score > best - margin) : [];
     if (next.length === 0) break;
     if (goOn && !(await goOn())) return [];
     ({ memory, rows } = await stepWith(model, memory, next));
