@@ -63,15 +63,24 @@ export const unitMeant = (field: FieldId, said: UnitId): UnitId | undefined => m
 /** True inside the field's plausible band; a field without one takes anything. */
 export function isPlausible(field: Field, value: Fraction, unit: UnitId | undefined): boolean {
   if (field.min === undefined || field.max === undefined || !field.unit) return true;
-  const meant = meantUnit(field, unit && unit !== '1' ? unit : field.unit);
-  if (!meant) return false;
-  const inOwn =
-    meant === field.unit
-      ? value
-      : inBase(value, meant)
-          .sub(offset.get(field.unit) ?? 0)
-          .div(scale.get(field.unit) ?? 1);
-  return inOwn.compare(field.min) >= 0 && inOwn.compare(field.max) <= 0;
+  const own = inOwn(field, field.unit, value, unit);
+  return own !== undefined && own.compare(field.min) >= 0 && own.compare(field.max) <= 0;
+}
+
+/** True above the field's plausible band, or where it can't be measured in that unit. */
+export function isBeyond(field: Field, value: Fraction, unit: UnitId | undefined): boolean {
+  if (field.max === undefined || !field.unit) return false;
+  const own = inOwn(field, field.unit, value, unit);
+  return own === undefined || own.compare(field.max) > 0;
+}
+
+/** The value in the field's own unit, where that can be meant. */
+function inOwn(field: Field, own: UnitId, value: Fraction, unit: UnitId | undefined): Fraction | undefined {
+  const meant = meantUnit(field, unit && unit !== '1' ? unit : own);
+  if (!meant || meant === own) return meant && value;
+  return inBase(value, meant)
+    .sub(offset.get(own) ?? 0)
+    .div(scale.get(own) ?? 1);
 }
 
 const inBase = (value: Fraction, unit: UnitId) => value.mul(scale.get(unit) ?? 1).add(offset.get(unit) ?? 0);

@@ -1,7 +1,7 @@
 // Mishearings and spellings put right before reading: rows of data/mishearings.json, homophones only where a number can stand,
 // and, as a last resort, a field's name by its sound. What was heard is kept on the token.
 import { fields, type Mishearing, mishearings } from '#data';
-import { fieldNames } from './fields.ts';
+import { fieldNames, holds } from './fields.ts';
 import { lexicon } from './lexicon.ts';
 import { classOf, isNumberWord } from './numbers/classes.ts';
 import { readParts } from './numbers/fraction.ts';
@@ -172,6 +172,13 @@ function isDigitHere(tokens: readonly Token[], at: number, end: number, before: 
   return starts && leadsNumber(tokens, end, word, before);
 }
 
+/** "Change the serial to kilo oh seven": what is spelled has no units. */
+const spelledNames = new Set(
+  fields
+    .filter(({ id }) => /^(serial|vin)$/.test(holds(id)))
+    .flatMap(({ said }) => said.map((name) => name.split(' ').at(-1) ?? '')),
+);
+
 const isDigit = (is: string | undefined) => is === 'zero' || is === 'digit';
 const endsFraction = (before: readonly Token[]) => unitOrdinals.has(before.at(-1)?.word ?? '');
 
@@ -186,7 +193,8 @@ function leadsNumber(tokens: readonly Token[], end: number, word: string, before
   if (before.at(-1)?.word === 'on' || before.at(-1)?.word === 'by') return isNumberWord(before.at(-2));
   const alone = word === 'to' || word === 'for' || word === 'too';
   if (follows?.is === 'and') return canCount(tokens, end + 1);
-  const named = fieldNames.vocabulary.has(before.at(-1)?.word ?? '');
+  const last = before.at(-1)?.word ?? '';
+  const named = fieldNames.vocabulary.has(last) && !spelledNames.has(last);
   const parted = follows?.is === 'tens' && unitOrdinals.has(tokens[end + 1]?.word ?? '');
   if (named && (readUnit(tokens, end) || parted || (word !== 'to' && word !== 'for' && next === undefined))) return true;
   const sized = readUnit(tokens, end) !== undefined || denominators.has(next?.word ?? '') || follows?.is === 'point';

@@ -1,6 +1,6 @@
 // Whether a value can belong to a field, and which of several fields it fits best.
 import { type FieldId, fieldOf } from '#data';
-import { fitsUnit, holds, isPlausible } from '../fields.ts';
+import { fitsUnit, holds, isBeyond, isPlausible } from '../fields.ts';
 import type { Item } from '../items.ts';
 
 export const compatible = (fields: readonly FieldId[], value: Item): boolean => fields.some((field) => fits(field, value));
@@ -25,12 +25,14 @@ export function partNumber(value: Item): string | undefined {
   return whole && whole.digits.length >= 3 ? whole.digits : undefined;
 }
 
-/** The first field that fits and finds the value plausible; else the first that fits. */
+/** The first field that fits and finds the value plausible, else the first that fits. A name that several share is nobody's where
+ * the value is far beyond them all: "ten inch brakes" are no lining. */
 export function bestField(fields: readonly FieldId[], value: Item): FieldId | undefined {
   const fitting = fields.filter((field) => fits(field, value));
   if (value.is !== 'number') return fitting[0];
-  const { quantity } = value;
-  return fitting.find((field) => isPlausible(fieldOf(field), quantity.value, quantity.unit)) ?? fitting[0];
+  const { value: size, unit } = value.quantity;
+  const plausible = fitting.find((field) => isPlausible(fieldOf(field), size, unit));
+  return plausible ?? fitting.find((field) => fields.length === 1 || !isBeyond(fieldOf(field), size.div(2), unit));
 }
 
 /** A number that is plausible for a field, whatever it was said of. */

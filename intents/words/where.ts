@@ -103,7 +103,11 @@ interface SizeWords {
 /** Said after or before a size: which of the sizes of the thing named beside it it is. By themselves they name nothing. */
 export const sizeWords: readonly SizeWords[] = [
   { fields: ['uBoltLength', 'springLength'], after: ['long', 'in length'], before: ['length'] },
-  { fields: ['uBoltWidth', 'springWidth', 'wheelWidth', 'frameWidth'], after: ['wide', 'in width', 'across'], before: ['width'] },
+  {
+    fields: ['uBoltWidth', 'springWidth', 'wheelWidth', 'frameWidth', 'fenderWidth'],
+    after: ['wide', 'in width', 'across'],
+    before: ['width'],
+  },
   { fields: ['springPack', 'tiePlateThickness', 'liningThickness'], after: ['thick', 'in thickness', 'deep'] },
   { fields: ['axleSpacing'], after: ['apart'] },
 ];

@@ -37,6 +37,10 @@ describe('understand', () => {
     ['u bolts 3 wide', 'uBoltWidth'],
     ['tube is three inches wide', 'beamDiameter'],
     ['length is 26', undefined],
+    ['ten inch brakes', undefined],
+    ['four brakes', undefined],
+    ['brakes an eighth', 'liningThickness'],
+    ['fender is ninety inches wide', 'fenderWidth'],
     ['trailer length sixteen feet', undefined],
     ['tongue length five feet', undefined],
     ['beam length 72', undefined],
@@ -61,6 +65,10 @@ describe('understand', () => {
     expect(first('seventy two', { fields: ['hubFace'], yesNo: false })).toMatchObject({ kind: 'quantity', value: '72' });
     const bearing = first('two five five eight oh', { fields: ['innerBearing'], yesNo: false });
     expect(bearing).toMatchObject({ kind: 'measure', value: '25580' });
+  });
+
+  it('makes no two of the "to" before what is spelled', () => {
+    expect(first('change the serial to kilo oh seven zero')).toMatchObject({ field: 'serial', value: 'K070' });
   });
 
   it('takes a mil for a thousandth where a gauge reads thousandths, else for a millimetre', () => {
