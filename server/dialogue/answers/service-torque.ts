@@ -21,10 +21,13 @@ import { recordedTorques } from './service-judged.ts';
 
 const parts: ReadonlySet<string> = new Set(['wheelNut', 'uBolt', 'springBolt', 'seat']);
 
-/** What a torque question is about: its part, else what the step on the screen is about. */
+/** What a torque question is about: its part, for "those" the part measured last, else what the step on the screen is about. */
 export function torque(ask: Ask): Answer {
   const { job, question } = ask;
-  const words = parts.has(question.of ?? '') ? `${ask.words} ${question.of?.toLowerCase()}` : ask.words;
+  const named = parts.has(question.of ?? '')
+    ? question.of
+    : /\b(those|these|them|it|that|this)\b/.test(ask.words) && lastMeasured(ask);
+  const words = named ? `${ask.words} ${named.toLowerCase()}` : ask.words;
   if (/extension|crow ?foot/.test(words)) return extension(ask);
   if (/stretch|elongation/.test(words)) return stretch(ask);
   if (/grade|class|anti.?seize/.test(words)) return bolt(ask);
@@ -36,6 +39,10 @@ export function torque(ask: Ask): Answer {
   if (job.currentStep?.startsWith('fitAxle/')) return uBolts(ask);
   return job.currentStep?.startsWith('hubBearing/') ? seat(ask) : wheelNuts(ask);
 }
+
+/** The words of the field told last: "u bolt thread", "stud thread". */
+const lastMeasured = ({ readings }: Ask): string | undefined =>
+  readings.at(-1)?.field.replace(/[A-Z]/g, (letter) => ` ${letter}`);
 
 /** The job's values, and over them what the question itself names: "half twenty studs on thirteen inch steel wheels". */
 function withGiven({ readings, given, words }: Ask, thread: 'studThread' | 'uBoltThread'): readonly Reading[] {

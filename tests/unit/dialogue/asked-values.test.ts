@@ -27,6 +27,15 @@ describe('is it okay', () => {
   });
 });
 
+describe('"those"', () => {
+  test.each([
+    ['u bolts are half inch twenty', /^uBolts\./],
+    ['studs are half twenty', /^wheelNuts\./],
+  ])('after "%s" are of that', (told, code) => {
+    expect(sayAll(opened, [told, 'what torque on those']).job?.lastReply?.code).toMatch(code);
+  });
+});
+
 describe('only what is asked', () => {
   const tandem = sayAll(opened, [
     'coupler to spindle left 150 1/2 right 150',
