@@ -91,6 +91,7 @@ export const conditionWords: readonly ConditionWords[] = [
     condition: 'pitted',
     seriousness: 'wear',
     said: [
+      '[a] (groove|grooves|ridge|ridges|lip on it|burr|burrs|gouge|gouges|score mark|score marks) [in it|on it|worn in|worn in it]',
       '(pitted|pitting|scored|scoring|spalled|spalling|brinelled|galling|scuffed|gouged|nicked|marked|etched|scratched up|flaking)',
     ],
   },

@@ -390,6 +390,8 @@ export const topics: readonly TopicWords[] = [
       'next slot|stop|hole|flat',
       'slot|stop|hole tighter|looser',
       'how far turn',
+      'how much|many back off',
+      'how much|many slot|slots|flat|flats',
       'how much turn nut|thousandths|thou',
       'thou|thousandths|thousandth too|much|okay|ok|enough|good|fine|alright|acceptable|loose|tight',
     ],

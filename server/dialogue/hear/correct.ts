@@ -1,4 +1,5 @@
 // "No, fifty-eight and a half": which value is meant, and what becomes of the old one.
+import { Fraction, isNumber } from '#core';
 import { fieldOf } from '#data';
 import type { CorrectIntent, Said, StrikeIntent, Where } from '#intents';
 import type { ValueRecord } from '#log/events';
@@ -52,13 +53,21 @@ function targetsOf(draft: Draft, said: Target, amount?: Said): readonly ValueRec
   const asked = named.filter(({ id }) => draft.job.asked?.valueIds.includes(id));
   const fresh = named.filter(({ status }) => status === 'heard');
   const lastTurn = (values: readonly ValueRecord[]) => values.filter(({ turn }) => turn === values.at(-1)?.turn);
-  const pool = [asked, lastTurn(fresh), lastTurn(named)].find((values) => values.length > 0) ?? [];
-  if (!amount || pool.length < 2) return pool;
-  const suiting = pool.filter(
-    ({ field, unit }) =>
-      unitSuits(field, amount) && isPlausible(field, { ...amount, ...(amount.unitSaid ? {} : unit ? { unit } : {}) }),
-  );
-  return suiting.length > 0 ? suiting : pool;
+  const pools = [asked, lastTurn(fresh), lastTurn(named)].filter((values) => values.length > 0);
+  const [pool = []] = pools;
+  if (!amount) return pool;
+  const suiting = pools.map((values) => values.filter((value) => couldBe(value, amount))).find((values) => values.length > 0);
+  // A number far from anything that stands is said of something else, unless it is what was asked.
+  return suiting ?? (said.field || said.not || asked.length > 0 ? pool : pool.filter((value) => couldBe(value, amount, true)));
+}
+
+/** The amount suits the value's field and is plausible there, or within half and double of that. */
+function couldBe({ field, unit }: ValueRecord, amount: Said, nearly = false): boolean {
+  const told = { ...amount, ...(amount.unitSaid || !unit ? {} : { unit }) };
+  const times = (factor: number) => ({ ...told, value: new Fraction(told.value).mul(factor).toFraction() });
+  if (!unitSuits(field, amount)) return false;
+  if (!nearly || !isNumber(amount.value)) return isPlausible(field, told);
+  return [1, 2, 1 / 2].some((factor) => isPlausible(field, times(factor)));
 }
 
 function meant({ job }: Draft, { field, side, axle, stage, not }: Target): readonly ValueRecord[] {

@@ -34,13 +34,13 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   return whatIsIt(draft, said);
 }
 
-/** "Right six thou" after the left: the value told last, where it was of the other side. "The other side" looks further back. */
+/** "Right six thou" after the left, "the other side": the value told last that it could be the other side of. */
 function mateOf({ job }: Draft, said: QuantityIntent): ValueRecord | undefined {
   const live = liveValues(job);
-  const last = said.otherSide ? live.findLast(isOfOneSide) : live.at(-1);
-  const isMate =
-    last && isOfOneSide(last) && (said.otherSide || (said.side !== 'both' && said.side !== undefined && said.side !== last.side));
-  return isMate && suits(last.field, said) ? last : undefined;
+  if (!said.otherSide && said.side !== 'left' && said.side !== 'right') return undefined;
+  const isTold = ({ field, axle, stage }: ValueRecord) =>
+    live.some((value) => value.field === field && value.axle === axle && value.stage === stage && value.side === said.side);
+  return live.findLast((value) => isOfOneSide(value) && suits(value.field, said) && (said.otherSide || !isTold(value)));
 }
 
 const takeBeside = (draft: Draft, { field, axle, stage }: ValueRecord, said: QuantityIntent): Draft =>

@@ -47,6 +47,12 @@ describe('the next breath', () => {
     },
   );
 
+  test('is of what it can be, not of what stands on that side', () => {
+    const before = ['right magnet three point four ohms', 'left end play three thou', 'seat torque fifty'];
+    expect(told([...before, 'right four thou'])).toContainEqual(['endPlay', 'right', '1/250']);
+    expect(told([...before, 'actually right was six thousandths'])).toContainEqual(['magnetResistance', 'right', '17/5']);
+  });
+
   test('reaches past what has no sides', () => {
     expect(told(['left hub temperature one eighty', 'ambient seventy two degrees', 'other side one ten'])).toContainEqual([
       'hubTemperature',
