@@ -41,6 +41,8 @@ export type CommandName =
   /** The next of the order in which something is tightened. */
   | 'nextNut'
   | 'back'
+  /** To the step that `rest` names; what lies between stays open. */
+  | 'goTo'
   | 'repeat'
   | 'slower'
   | 'readBack'

@@ -41,6 +41,14 @@ export const commandWords: readonly CommandWords[] = [
     ],
   },
   {
+    name: 'goTo',
+    said: [
+      '(go|skip|jump|move|get) [ahead|on|forward|straight|over|down|right] to [the] <rest>',
+      '(take me|bring me) to [the] <rest>',
+      'go back to [the] <rest>',
+    ],
+  },
+  {
     name: 'repeat',
     said: [
       'repeat [that|it|the step|please|that please|that one]',

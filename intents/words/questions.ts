@@ -64,6 +64,8 @@ const greaseKeys = [
   'gc lb|-',
   'g c l b',
   'pumps|strokes',
+  'zerk|zerks|nipple|nipples|fitting|fittings fill|grease|pump|through|by|with',
+  'fill|pump|through|by|with zerk|zerks|nipple|nipples|fitting|fittings',
 ];
 
 export const topics: readonly TopicWords[] = [

@@ -1,6 +1,6 @@
 // Where the job stands in its procedures, and what the step on the screen still wants.
 import { filledBy, type PlannedStep, type Practice, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
-import type { FieldId } from '#data';
+import { type FieldId, fieldOf } from '#data';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { inUnit, isOutOfLimits } from './doubts.ts';
 import type { Know } from './types.ts';
@@ -35,6 +35,45 @@ export function stepBefore(job: JobHere, key: string | undefined): PlannedStep |
   const plan = planOf(job);
   return plan[plan.findIndex((step) => step.key === key) - 1];
 }
+
+/** How many steps before this one are neither done nor skipped. */
+export function openBefore(job: JobHere, { key }: PlannedStep): number {
+  const plan = planOf(job);
+  const at = plan.findIndex((step) => step.key === key);
+  return plan.slice(0, at).filter((step) => statusOf(job, step.key) === undefined).length;
+}
+
+/** The step that words name by its id and its procedure's title, else by what it records: the one with the most of them, of equals the next that is open. */
+export function stepNamed(job: JobHere, words: string): PlannedStep | undefined {
+  const asked = wordsOf(words).filter((word) => !plainWords.has(word));
+  const plan = planOf(job);
+  const from = plan.findIndex(({ key }) => key === job.currentStep);
+  const rank = (step: PlannedStep, at: number) => (statusOf(job, step.key) === undefined ? (at > from ? 2 : 1) : 0);
+  const ranked = plan.map((step, at) => ({ step, named: namedBy(step, asked), rank: rank(step, at) }));
+  const best = Math.max(0, ...ranked.map(({ named }) => named));
+  return best === 0
+    ? undefined
+    : ranked.filter(({ named }) => named === best).toSorted((one, other) => other.rank - one.rank)[0]?.step;
+}
+
+/** A word of the procedure's title weighs more than one of the step's own name or place, and that more than a field it records. */
+function namedBy({ key, title, step, place }: PlannedStep, asked: readonly string[]): number {
+  const titled = new Set(wordsOf(title));
+  const own = new Set(wordsOf(`${key.split(/[/@]/)[1]} ${place.axle ?? ''} ${place.side ?? ''}`));
+  const recorded = new Set(step.record.flatMap(({ field }) => wordsOf(`${field} ${fieldOf(field).label}`)));
+  return asked.reduce((sum, word) => sum + (titled.has(word) ? 4 : own.has(word) ? 3 : recorded.has(word) ? 2 : 0), 0);
+}
+
+/** Words in lower case, without their plural: "uBoltTorque" is three. */
+const wordsOf = (text: string): readonly string[] =>
+  text
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .map((word) => word.replace(/s$/, ''))
+    .filter(Boolean);
+
+const plainWords: ReadonlySet<string> = new Set('the a an and of on it step part bit check test job at to in for me'.split(' '));
 
 /** Slots of the step that hold no value yet, gates first in the order the step names them. */
 export function wanted(job: JobHere, step = stepAt(job)): readonly WantedSlot[] {

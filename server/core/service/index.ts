@@ -44,7 +44,17 @@ export { addMonths } from './months.ts';
 export { lockPositions, type Rotation, threadsPerInch, travelOf, turnsFor, turnsOf } from './nut-travel.ts';
 export * from './procedures/index.ts';
 export { commonRange, type Range, type Standing, standingOf } from './ranges.ts';
-export { type AxleName, amountIn, isNumber, makersValue, measured, type Place, type Reading, type SideName } from './reading.ts';
+export {
+  type AxleName,
+  amountIn,
+  isNumber,
+  makersValue,
+  measured,
+  type Place,
+  placeOf,
+  type Reading,
+  type SideName,
+} from './reading.ts';
 export { type RetorqueReminder, retorqueReminders } from './retorque.ts';
 export { type NoOrder, type TighteningOrder, tighteningOrder, uBoltLegs } from './sequence.ts';
 export {

@@ -11,7 +11,7 @@ import { drumOf, limitsOf, makersRange, uBoltsOf, wheelDiameterOf, wheelNutsOf }
 import { brakeCurrent, type CurrentVerdict, judgeCurrent, judgeOhms, type MagnetOhms } from './magnets.ts';
 import { axlesInWork } from './procedures/plan.ts';
 import { type Range, type Standing, standingOf } from './ranges.ts';
-import { amountIn, isNumber, measured, type Place, type Reading } from './reading.ts';
+import { amountIn, isNumber, measured, placeOf, type Reading } from './reading.ts';
 import { type ImpossibleDiagonals, judgeSquareness, type Squareness } from './squareness.ts';
 import { judgeToe, type Toe } from './toe.ts';
 
@@ -131,10 +131,6 @@ function drum(value: Reading, readings: readonly Reading[]): Judgement {
   return { about: 'drum', verdict: judgeDrum(amountIn(value, 'in').value, cast && amountIn(cast, 'in').value) };
 }
 
-function placeOf({ side, axle }: Reading): Place {
-  return { ...(side === undefined || side === 'both' ? {} : { side }), ...(axle === undefined ? {} : { axle }) };
-}
-
 /** A torque against the documents for its joint, or the maker's figure with what a wrench may be off. */
 function torque(
   value: Reading,
@@ -170,12 +166,7 @@ function bothSides(
   readings: readonly Reading[],
 ): { readonly left: Fraction; readonly right: Fraction } | undefined {
   const at = (side: 'left' | 'right') =>
-    measured(readings, {
-      field: value.field,
-      stage: value.stage,
-      side,
-      ...(value.axle === undefined ? {} : { axle: value.axle }),
-    });
+    measured(readings, { field: value.field, stage: value.stage, ...placeOf({ ...value, side }) });
   const [left, right] = [at('left'), at('right')];
   if (!left || !right || !isNumber(left.value) || !isNumber(right.value)) return undefined;
   return { left: amountIn(left, 'in').value, right: amountIn(right, 'in').value };
@@ -212,7 +203,8 @@ function spreads(readings: readonly Reading[]): { spread?: Fraction; at?: Fracti
 }
 
 function toe(value: Reading, readings: readonly Reading[]): Judgement | undefined {
-  const where = { stage: value.stage, ...(value.axle === undefined ? {} : { axle: value.axle }) };
+  const { axle } = placeOf(value);
+  const where = { stage: value.stage, ...(axle && { axle }) };
   const [front, rear] = [measured(readings, { field: 'toeFront', ...where }), measured(readings, { field: 'toeRear', ...where })];
   if (!front || !rear || !isNumber(front.value) || !isNumber(rear.value)) return undefined;
   const rim = wheelDiameterOf(readings);
@@ -227,7 +219,7 @@ function toe(value: Reading, readings: readonly Reading[]): Judgement | undefine
 function heat(readings: readonly Reading[]): Judgement | undefined {
   const hubs = axlesInWork(readings).flatMap((axle) =>
     (['left', 'right'] as const).flatMap((side) => {
-      const reading = measured(readings, { field: 'hubTemperature', side, ...(axle === undefined ? {} : { axle }) });
+      const reading = measured(readings, { field: 'hubTemperature', side, ...(axle && { axle }) });
       const hub = axle === undefined ? side : `${axle} ${side}`;
       return reading && isNumber(reading.value) ? [{ hub, temperature: amountIn(reading, 'degF').value }] : [];
     }),

@@ -26,6 +26,11 @@ export interface Place {
   readonly axle?: AxleName;
 }
 
+/** The place of anything that may have one; both sides are no place of one side. */
+export function placeOf({ side, axle }: { readonly side?: SideName | 'both'; readonly axle?: AxleName }): Place {
+  return { ...(side === undefined || side === 'both' ? {} : { side }), ...(axle === undefined ? {} : { axle }) };
+}
+
 export interface Wanted extends Place {
   readonly field: FieldId;
   readonly stage?: 'found' | 'fitted';

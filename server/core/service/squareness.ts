@@ -34,10 +34,16 @@ export interface Squareness {
   readonly degrees?: number;
   readonly move?: SquaringMove;
 }
+/** So far apart that one of them is misread or misheard: nothing is moved by them. */
 export interface ImpossibleDiagonals {
   readonly code: 'impossibleDiagonals';
   readonly difference: Fraction;
 }
+
+/** Spindle ends of no axle on the road stand further apart, inches (the widest vehicle without a permit, 23 CFR 658.15). */
+const widest = new Fraction(102);
+/** More than an eighth of the spread, seven degrees, no axle sits crooked: a reading is wrong (common practice, no source). */
+const crookedest = new Fraction(1, 8);
 
 const codes: Readonly<Record<LimitStanding, Squareness['code']>> = {
   within: 'square',
@@ -49,7 +55,7 @@ const codes: Readonly<Record<LimitStanding, Squareness['code']>> = {
 export function judgeSquareness(measured: Diagonals): Squareness | ImpossibleDiagonals {
   const { left, right, spread, resolution = new Fraction(1, 16) } = measured;
   const difference = left.sub(right).abs();
-  if (spread && difference.compare(spread) >= 0) return { code: 'impossibleDiagonals', difference };
+  if (difference.compare((spread ?? widest).mul(crookedest)) > 0) return { code: 'impossibleDiagonals', difference };
   const reading = readingUncertainty(resolution);
   const uncertainty = expanded(reading, reading);
   const limit = usualLimit('square');

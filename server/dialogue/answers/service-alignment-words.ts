@@ -1,6 +1,6 @@
 // Squareness, spacing and toe in words: the size first, then the move.
 import { Fraction, type HalvesVerdict, type ImpossibleDiagonals, type Spacing, type Squareness, type Toe } from '#core';
-import { saySide } from '../words.ts';
+import { saySide, sentence } from '../words.ts';
 import { type Ask, both, join, same, type Words } from './service-ask.ts';
 
 function inch(value: Fraction | string, { tell }: Ask, form: keyof Words): string {
@@ -12,7 +12,10 @@ const angleShown = (degrees: number | undefined, form: keyof Words, name: string
 
 export function squareWords(verdict: Squareness | ImpossibleDiagonals, ask: Ask): Words {
   if (verdict.code === 'impossibleDiagonals')
-    return same('Those two cannot both be: measure coupler to spindle again, each side.');
+    return both(
+      (form) =>
+        `${sentence(inch(verdict.difference, ask, form))} apart: no axle sits that crooked. Move nothing; measure coupler to spindle again, each side.`,
+    );
   return both((form) => join(squareHead(verdict, ask, form), moveWords(verdict, ask, form)));
 }
 

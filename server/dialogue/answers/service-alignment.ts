@@ -1,5 +1,5 @@
 // Alignment: what the job's readings say of squareness, spacing and toe, and the limits where nothing is measured yet.
-import { gravityOf, judgeReading, measured } from '#core';
+import { gravityOf, judgeReading, measured, placeOf } from '#core';
 import { alignmentLimits, type FieldId } from '#data';
 import type { ValueRecord } from '#log/events';
 import type { AlignmentView, Answer } from '../types.ts';
@@ -39,7 +39,7 @@ export function alignment(ask: Ask): Answer {
 /** The last reading of a field on each axle; the other side is found by the judge. */
 function latestOf({ readings }: Ask, field: FieldId): readonly ValueRecord[] {
   const axles = [...new Set(readings.filter((value) => value.field === field).map(({ axle }) => axle))];
-  return axles.flatMap((axle) => measured(readings, { field, ...(axle ? { axle } : {}) }) ?? []);
+  return axles.flatMap((axle) => measured(readings, { field, ...(axle && { axle }) }) ?? []);
 }
 
 function partners({ readings }: Ask, values: readonly ValueRecord[]): readonly ValueRecord[] {
@@ -60,7 +60,8 @@ const howTo: Readonly<Partial<Record<FieldId, { readonly of: string; readonly sp
   },
   toeFront: {
     of: 'toe',
-    speak: 'Measure across the tyres or rims at hub height, in front and behind; say toe front and toe rear.',
+    speak:
+      'Measure across the tyres or rims at hub height, in front and behind; say toe front and toe rear. A sixteenth between them at most.',
     show: 'Across both tyres or rims at hub height, in front of the axle and behind it.',
   },
 };
@@ -84,12 +85,7 @@ export function alignmentView(ask: Ask): AlignmentView | undefined {
   const value = measured(ask.readings, { field: 'couplerDiagonal' });
   if (!value) return undefined;
   const told = (side: 'left' | 'right') => {
-    const reading = measured(ask.readings, {
-      field: 'couplerDiagonal',
-      stage: value.stage,
-      side,
-      ...(value.axle ? { axle: value.axle } : {}),
-    });
+    const reading = measured(ask.readings, { field: 'couplerDiagonal', stage: value.stage, ...placeOf({ ...value, side }) });
     return reading ? { [side]: ask.tell.value('couplerDiagonal', reading.value).show } : {};
   };
   const judgement = judgeReading(value, ask.readings);

@@ -61,6 +61,10 @@ export const followUps = {
     ask: 'Never mix on a guess: clean it out. Or name both, like {}.',
     examples: ['lithium with polyurea'],
   },
+  'grease.mixNameless': {
+    ask: 'That name or colour tells no thickener: read it off both tubes and name both, like {}. Not known what is in there: clean it all out.',
+    examples: ['lithium with calcium sulfonate'],
+  },
   'compute.notUnderstood': {
     ask: 'Say the sum like: {}, or {}.',
     examples: ['half of seventy-two and a quarter', 'ninety foot pounds in newton metres'],

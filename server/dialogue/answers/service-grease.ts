@@ -7,12 +7,13 @@ import { askBack } from './service-follow-ups.ts';
 
 export function grease(ask: Ask): Answer {
   const { words } = ask;
-  if (/mix|together|on top of|compatib|over /.test(words)) return mixing(ask);
+  if (/mix|together|on top of|compatib|over |top (up|off)|add /.test(words)) return mixing(ask);
   const graded = gradeIn(words);
   if (graded) return graded;
-  if (/stroke|pump|how much|how many|fill/.test(words)) return amount(ask);
+  if (/stroke|how much|how many/.test(words)) return amount(ask);
+  if (/through|zerk|fitting|nipple|greasable/.test(words)) return through();
+  if (/pump|fill/.test(words)) return amount(ask);
   if (/pack/.test(words)) return packing();
-  if (/through|zerk|fitting|greasable/.test(words)) return through();
   return which(ask);
 }
 
@@ -64,12 +65,14 @@ const mixWords = {
   mixesNot: 'Not together: clean it all out first.',
 } as const;
 
+/** What a tube says of its use or its colour, which tells no thickener (common practice, no source). */
+const forUse =
+  /\b(marine|boat|trailer|wheel bearing|chassis|multi ?purpose|all ?purpose|high temp\w*|water\s?proof|synthetic|moly|extreme pressure|red|blue|green|black|white|purple|brown|yellow)\b/;
+
 function mixing({ words }: Ask): Answer {
   const named = thickenersIn(words);
   const [one, other] = named;
-  if (one === undefined || other === undefined) {
-    return askBack('grease.mixMissing');
-  }
+  if (one === undefined || other === undefined) return askBack(forUse.test(words) ? 'grease.mixNameless' : 'grease.mixMissing');
   const mix = mayMix(one, other);
   if (mix.code === 'thickenerUnknown')
     return answer('grease.thickenerUnknown', same('Name the thickeners as they stand on the tubes.'), { caution: 'mixGrease' });

@@ -52,8 +52,13 @@ export const bearingWords = /\b(bearing|cone|cup|race|roller|cage)s?\b/i;
 export const serviceFirst: Partial<Record<Topic, (...asked: Parameters<Answerer>) => Answer | undefined>> = {
   bearing: ({ words }) => damageAnswer(words ?? ''),
   practice: ({ words }) => (bearingWords.test(words ?? '') ? damageAnswer(words ?? '') : undefined),
-  fits: (question, job, know, now) =>
-    /volt|gauge/.test(question.words ?? '') ? brake(askOf(question, job, know, now)) : undefined,
+  fits: (question, job, know, now) => {
+    const words = question.words ?? '';
+    if (/volt|gauge/.test(words)) return brake(askOf(question, job, know, now));
+    return /\bgrease\b.*\bcompatible\b|\b(grease|pump|fill)\b.*\bfittings?\b|\bfittings?\b.*\b(grease|pump|fill)\b/.test(words)
+      ? grease(askOf(question, job, know, now))
+      : undefined;
+  },
 };
 
 const plain: QuestionIntent = { kind: 'question', topic: 'value' };

@@ -11,7 +11,7 @@ import { pause, rename, resume } from './jobs.ts';
 import { remind } from './note.ts';
 import { question } from './question.ts';
 import { readBack, repeat } from './read.ts';
-import { back, done, next, skip } from './steps.ts';
+import { back, done, jump, next, skip } from './steps.ts';
 import { undo } from './undo.ts';
 
 type Obey = (draft: Draft, intent: CommandIntent) => Draft;
@@ -19,6 +19,7 @@ type Obey = (draft: Draft, intent: CommandIntent) => Draft;
 const moving: ReadonlySet<CommandName> = new Set([
   'next',
   'back',
+  'goTo',
   'done',
   'skip',
   'pause',
@@ -33,6 +34,7 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   next,
   nextNut: (draft) => question(draft, { kind: 'question', topic: 'sequence', of: 'next' }),
   back,
+  goTo: (draft, { rest }) => jump(draft, rest ?? ''),
   done,
   skip,
   repeat,

@@ -8,12 +8,14 @@ import {
   asSlot,
   type Hindrance,
   hindrances,
+  openBefore,
   openStepAfter,
   type PlannedStep,
   planOf,
   statusOf,
   stepAt,
   stepBefore,
+  stepNamed,
   wanted,
 } from '../plan.ts';
 import { askAbout } from '../settle.ts';
@@ -111,6 +113,19 @@ export function next(draft: Draft): Draft {
 export function back(draft: Draft): Draft {
   const step = stepBefore(draft.job, draft.job.currentStep);
   return step ? showStep(draft, step) : say(draft, stepLine('atStart', {}, draft.know.shop));
+}
+
+/** To a step by its name. Nothing between is done by it: it stays open, and the list comes back to it. */
+export function jump(draft: Draft, words: string): Draft {
+  const step = stepNamed(draft.job, words);
+  const { shop } = draft.know;
+  if (!step) {
+    const titles = [...new Set(planOf(draft.job).map(({ title }) => title))];
+    return say(draft, stepLine('noSuchStep', { said: withoutStop(words), titles }, shop));
+  }
+  const before = openBefore(draft.job, step);
+  const shown = showStep(draft, step);
+  return before > 0 ? say(shown, stepLine('openBefore', { count: before }, shop)) : shown;
 }
 
 /** A skip needs a reason and a yes. */

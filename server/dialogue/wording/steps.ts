@@ -1,4 +1,4 @@
-import { clause, listed, type Named, sayName, showName } from '../words.ts';
+import { clause, listed, type Named, sayCount, sayName, showName } from '../words.ts';
 import { speaker, type Wording } from './line.ts';
 
 type Slots = readonly Omit<Named, 'value'>[];
@@ -20,6 +20,8 @@ export interface StepFacts {
   readonly keptStep: Record<string, never>;
   readonly allDone: { readonly open: number };
   readonly atStart: Record<string, never>;
+  readonly noSuchStep: { readonly said: string; readonly titles: readonly string[] };
+  readonly openBefore: { readonly count: number };
   readonly why: { readonly why: string; readonly source: string };
   readonly laterStep: { readonly say: string };
 }
@@ -52,6 +54,16 @@ const words: Wording<StepFacts> = {
         : 'all steps done. Say close the job.',
   }),
   atStart: () => ({ tone: 'step', speak: 'this is the first step.' }),
+  noSuchStep: ({ said, titles }) => ({
+    tone: 'refused',
+    speak: `no step called ${said} here. Name a part of the work, like ${listed(titles.slice(-3), 'or')}.`,
+    show: `No step called "${said}". There is: ${titles.join(', ')}.`,
+  }),
+  openBefore: ({ count }) => ({
+    tone: 'step',
+    speak: `${sayCount(count)} ${count === 1 ? 'step' : 'steps'} before it ${count === 1 ? 'stays' : 'stay'} open.`,
+    show: `${count} before it still open.`,
+  }),
   why: ({ why, source }) => ({ tone: 'answer', speak: why, show: `${why}\n(${source})` }),
   laterStep: ({ say }) => ({ tone: 'answer', speak: `kept. It belongs to a later step: ${nameOf(say)}.` }),
 };

@@ -62,6 +62,10 @@ describe('squareness', () => {
 
   test('diagonals further apart than the axle is wide are refused', () => {
     expect(judgeSquareness({ left: f(240), right: f(140), spread: f(72) }).code).toBe('impossibleDiagonals');
+    // more than an eighth of the spread, seven degrees: common practice, no source; the widest vehicle is 102 in, 23 CFR 658.15
+    expect(judgeSquareness({ left: f('180.25'), right: f('102.25') }).code).toBe('impossibleDiagonals');
+    expect(judgeSquareness({ left: f(149), right: f(140), spread: f(72) }).code).toBe('notSquare');
+    expect(judgeSquareness({ left: f('149.0625'), right: f(140), spread: f(72) }).code).toBe('impossibleDiagonals');
   });
 
   // u = r/2/sqrt(3) each, k = 2 (NIST TN 1297): 1/32 in -> 0.0255, 1/16 in -> 0.0510

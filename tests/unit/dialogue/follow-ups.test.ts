@@ -24,6 +24,7 @@ const leadsTo: Readonly<Record<FollowUpCode, string>> = {
   'brake.wireMissing': 'how much voltage drop',
   'sequence.countMissing': 'what order do i tighten the lugs',
   'grease.mixMissing': 'can i mix greases',
+  'grease.mixNameless': 'can i mix marine grease with red grease',
   'compute.notUnderstood': '',
 };
 

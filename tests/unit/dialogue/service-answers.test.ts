@@ -402,3 +402,29 @@ describe('brakes asked about without the trailer', () => {
     expect(ask('how many turns for four thou on a one inch sixteen').code).toMatch(/^endPlay/);
   });
 });
+
+describe('grease asked by what stands on the tube', () => {
+  test.each([
+    ['can i put marine grease over lithium', 'grease.mixNameless'],
+    ['is red grease compatible with lithium complex', 'grease.mixNameless'],
+    ['can i top up the old grease', 'grease.mixMissing'],
+    ['how do i fill it by the zerk', 'grease.through'],
+    ['how do i grease it through the fitting', 'grease.through'],
+    ['how many pumps through the zerk', 'grease.amount'],
+  ])('%s', (words, code) => {
+    expect(ask(words).code).toBe(code);
+  });
+});
+
+test('the toe that is allowed is spoken, not only shown', () => {
+  expect(ask('how much toe is allowed').speak).toContain('sixteenth');
+});
+
+test('diagonals that no axle has move nothing', () => {
+  const told = ask(
+    'is it square',
+    jobWith(value('couplerDiagonal', '721/4', { side: 'left' }), value('couplerDiagonal', '409/4', { side: 'right' })),
+  );
+  expect(told.code).toBe('alignment.out');
+  expect(told.speak).not.toContain('forward');
+});

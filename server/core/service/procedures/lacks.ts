@@ -2,7 +2,7 @@
 import { fieldOf, type RecordedValue } from '#data';
 import { oncePer } from '../../once.ts';
 import { limitsOf } from '../joints.ts';
-import { measured, type Place, type Reading, type SideName } from '../reading.ts';
+import { measured, type Place, placeOf, type Reading, type SideName } from '../reading.ts';
 import { holds } from './condition.ts';
 import type { PlannedStep } from './plan.ts';
 
@@ -39,9 +39,8 @@ export function openGates(planned: PlannedStep, readings: readonly Reading[]): r
 }
 
 /** The reading that fills a slot. */
-export function filledBy<R extends Reading>({ record, side, axle, anyStage }: Slot, readings: readonly R[]): R | undefined {
-  const where = { ...(side === undefined ? {} : { side }), ...(axle === undefined ? {} : { axle }) };
-  return measured(readings, { field: record.field, ...(anyStage ? {} : { stage: record.stage }), ...where });
+export function filledBy<R extends Reading>({ record, anyStage, ...where }: Slot, readings: readonly R[]): R | undefined {
+  return measured(readings, { field: record.field, ...(anyStage ? {} : { stage: record.stage }), ...placeOf(where) });
 }
 
 /** Limits that follow from this job (its studs, its maker's figure) stand before the ones written in the step. */
@@ -57,5 +56,5 @@ function sidesOf(record: RecordedValue, side: SideName | undefined): readonly (S
 }
 
 function slot(record: RecordedValue, { axle }: Place, side: SideName | undefined): Slot {
-  return { record, ...(axle === undefined ? {} : { axle }), ...(side === undefined ? {} : { side }) };
+  return { record, ...(axle && { axle }), ...(side && { side }) };
 }
