@@ -406,7 +406,7 @@ describe('brakes asked about without the trailer', () => {
 describe('grease asked by what stands on the tube', () => {
   test.each([
     ['can i put marine grease over lithium', 'grease.mixNameless'],
-    ['is red grease compatible with lithium complex', 'grease.mixNameless'],
+    ['is the red grease compatible with lithium complex', 'grease.mixNameless'],
     ['can i top up the old grease', 'grease.mixMissing'],
     ['how do i fill it by the zerk', 'grease.through'],
     ['how do i grease it through the fitting', 'grease.through'],
