@@ -35,8 +35,18 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
   if (sure.best(tokens, at, stop) !== undefined) return true;
   if (!first) return false;
   const noun = nouns.best(tokens, at, stop) !== undefined && !defectAt(tokens, at, stop);
-  return noun || opening.best(tokens, at, stop) !== undefined || judges(tokens, at, stop);
+  return noun || opening.best(tokens, at, stop) !== undefined || judges(tokens, at, stop) || turnedRound(tokens, at, stop);
 }
+
+/** "Is red grease compatible with lithium complex", "four brakes should draw how many amps": asked by the order of the words. */
+function turnedRound(tokens: readonly Token[], at: number, stop: number): boolean {
+  const words = tokens.slice(at, Math.min(stop, at + longest));
+  if (auxiliaries.has(words[0]?.word ?? '')) return !itemsIn(words).some(isValue);
+  const modal = words.findIndex(({ word }) => modals.has(word));
+  return modal > 0 && words.some((_, i) => i > modal && sure.best(tokens, at + i, stop) !== undefined);
+}
+
+const modals: ReadonlySet<string> = new Set(['should', 'would', 'must', 'ought']);
 
 /** "Is one sixty too hot", "are ten thou okay": a number to be judged, not taken. */
 export const judges = (tokens: readonly Token[], at: number, stop: number): boolean =>

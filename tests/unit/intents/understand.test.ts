@@ -67,6 +67,14 @@ describe('understand', () => {
     expect(bearing).toMatchObject({ kind: 'measure', value: '25580' });
   });
 
+  it.each([
+    ['is red grease ok with lithium complex', 'grease'],
+    ['four brakes should draw how many amps', 'brake'],
+    ['does the drum need turning', 'brake'],
+  ])('hears a question by the order of its words: "%s"', (text, topic) => {
+    expect(understand(text).intents).toMatchObject([{ kind: 'question', topic }]);
+  });
+
   it('makes no two of the "to" before what is spelled', () => {
     expect(first('change the serial to kilo oh seven zero')).toMatchObject({ field: 'serial', value: 'K070' });
   });
