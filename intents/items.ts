@@ -13,7 +13,16 @@ import type { AxlePosition, Side, Stage } from './types.ts';
 import { choiceWords } from './words/choices.ts';
 import { changeWords, correctionWords, denialWords, makerWords } from './words/correcting.ts';
 import { fillers, separators } from './words/fillers.ts';
-import { axleWords, type Position, positionWords, sameWords, sideWords, sizeWords, stageWords } from './words/where.ts';
+import {
+  axleWords,
+  type Position,
+  positionWords,
+  sameWords,
+  sideWords,
+  sizeNames,
+  sizeWords,
+  stageWords,
+} from './words/where.ts';
 
 export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePosition } | { readonly stage: Stage };
 
@@ -85,8 +94,6 @@ const names = lexicon<Word>([
   ...correctionWords.map(([alone, said]) => [{ is: 'correct', alone }, said] as const),
   ...choiceWords.map(({ field, choice, said }) => [{ is: 'choice', field, choice }, said] as const),
 ]);
-
-const qualifiers = new Set(sizeWords.flatMap(({ after, before = [] }) => [...after, ...before]));
 
 /** Every word of a place, a choice, a correction. */
 export const itemWords: ReadonlySet<string> = names.vocabulary;
@@ -224,7 +231,7 @@ const notTwoLengths: Plausible = (value, unit) => {
 
 function named(tokens: readonly Token[], at: number): Item | undefined {
   const field = fieldNames.longest(tokens, at);
-  if (field?.end === at + 1 && qualifiers.has(tokens[at]?.word ?? '')) return undefined;
+  if (field?.end === at + 1 && sizeNames.has(tokens[at]?.word ?? '')) return undefined;
   return (
     interrupted(tokens, at, field?.end ?? at) ??
     (field && { is: 'names', fields: field.meaning, mirrors: isMirror(tokens, at, field.end), start: at, end: field.end })

@@ -3,7 +3,7 @@ import { type FieldId, fieldOf, fields } from '#data';
 import { holds } from '../fields.ts';
 import { lazy, maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } from '../phrase.ts';
 import type { Hedge } from '../types.ts';
-import { sizeWords } from '../words/where.ts';
+import { sizeNames } from '../words/where.ts';
 import { wholes, words } from './numbers.ts';
 import { looseAmount, ratio, spokenValue } from './values.ts';
 
@@ -197,12 +197,10 @@ const loose: Phrase = seldom(
   rare.loose,
 );
 
-const qualifying = new Set(sizeWords.flatMap(({ after, before = [] }) => [...after, ...before]));
-
 /** A name of several fields; the value tells which, so that the sample leaves it open. */
 const byValue: Phrase = oneOf(
   ...[...shared]
-    .filter((name) => !qualifying.has(name) && !ambiguous.test(name))
+    .filter((name) => !sizeNames.has(name) && !ambiguous.test(name))
     .map((name) => {
       const meant = numbers.filter((id) => fieldOf(id).said.includes(name) && fieldOf(id).said[0] !== name);
       const where = meant.every((id) => fieldOf(id).perSide) ? places : axles;

@@ -112,6 +112,9 @@ export const sizeWords: readonly SizeWords[] = [
   { fields: ['axleSpacing'], after: ['apart'] },
 ];
 
+/** All of them, before or after. */
+export const sizeNames: ReadonlySet<string> = new Set(sizeWords.flatMap(({ after, before = [] }) => [...after, ...before]));
+
 /** Repeats what was measured last at another place. */
 export const sameWords: readonly string[] = [
   '[is] [exactly] [the] same [thing] [again|too|there|as well|as that|number|measurement]',

@@ -1,7 +1,8 @@
 // One small sheet: what this device likes, and how the shop speaks. Each change holds at once.
-import { useLayoutEffect, useRef, useState } from 'hono/jsx/dom';
+import { useState } from 'hono/jsx/dom';
 import type { Settings as Shop } from '#wire';
 import { type Device, device, setDevice } from '../shared/device.ts';
+import { useModal } from '../shared/modal.ts';
 import { useStore } from '../shared/store.ts';
 import { learnPedal } from './keys.ts';
 
@@ -13,8 +14,7 @@ interface Props {
 }
 
 export function Settings({ settings, onShop, onTry, onClose }: Props) {
-  const sheet = useRef<HTMLDialogElement>(null);
-  useLayoutEffect(() => sheet.current?.showModal(), []);
+  const sheet = useModal();
   return (
     <dialog class="settings" ref={sheet} aria-labelledby="settings-title" onClose={onClose}>
       <div class="settings-head">

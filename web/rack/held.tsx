@@ -1,5 +1,6 @@
 // A job held against the rack: how many fit, the best with every check, and the nearest that work would make fit.
 import type { FitAxle, FitRow, JobRack } from '#wire';
+import { Heads } from '../shared/heads.tsx';
 
 const words: Readonly<Record<FitAxle['result'], string>> = {
   fits: 'fit',
@@ -44,15 +45,7 @@ function Axle({ axle: { id, title, place, words: result, rows, takes, again } }:
         {again.length > 0 ? <small>Measure {again.join(', ')} again before ordering.</small> : null}
       </summary>
       <table class="jobs">
-        <thead>
-          <tr>
-            {['Check', ...told, 'Source'].map((name) => (
-              <th scope="col" key={name}>
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads names={['Check', ...told, 'Source']} />
         <tbody>
           {rows.map((row) => (
             <Check key={row.check} row={row} />

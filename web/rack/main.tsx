@@ -3,6 +3,7 @@ import { render } from 'hono/jsx/dom';
 import type { JobRack, JobSummary, StockLineFault, StockList } from '#wire';
 import { api, type Failure } from '../shared/api.ts';
 import { applyTheme } from '../shared/device.ts';
+import { Heads } from '../shared/heads.tsx';
 import { installShell } from '../shared/install.ts';
 import { createStore, useStore } from '../shared/store.ts';
 import { Top } from '../shared/top.tsx';
@@ -117,13 +118,7 @@ function Faults({ faults }: { faults: readonly StockLineFault[] }) {
   return (
     <table class="jobs faults">
       <caption>Lines left out</caption>
-      <thead>
-        <tr>
-          <th scope="col">Line</th>
-          <th scope="col">Column</th>
-          <th scope="col">What is wanted</th>
-        </tr>
-      </thead>
+      <Heads names={['Line', 'Column', 'What is wanted']} />
       <tbody>
         {faults.slice(0, shownMost).map(({ line, column, fault }) => (
           <tr key={`${line} ${column}`}>
@@ -142,14 +137,7 @@ function Stock({ stock }: StockList) {
   return (
     <table class="jobs">
       <caption>{stock.length > shownMost ? `The first ${shownMost} of ${stock.length}` : 'On the rack'}</caption>
-      <thead>
-        <tr>
-          <th scope="col">Axle</th>
-          <th scope="col">What it is</th>
-          <th scope="col">Where</th>
-          <th scope="col">How many</th>
-        </tr>
-      </thead>
+      <Heads names={['Axle', 'What it is', 'Where', 'How many']} />
       <tbody>
         {stock.slice(0, shownMost).map(({ id, title, place, quantity, invented }) => (
           <tr key={id}>

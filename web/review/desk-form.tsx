@@ -1,6 +1,6 @@
 // The desk's hand: what is to be done to which value, and why. A reason is always written.
-import { useLayoutEffect, useRef } from 'hono/jsx/dom';
 import type { Settings, ValueRecord } from '#wire';
+import { useModal } from '../shared/modal.ts';
 import type { Action } from './values.tsx';
 import { valueWords } from './words.ts';
 
@@ -25,8 +25,7 @@ const titles: Record<Action, string> = {
 };
 
 export function DeskForm({ wanted, settings, onDo, onClose }: Props) {
-  const sheet = useRef<HTMLDialogElement>(null);
-  useLayoutEffect(() => sheet.current?.showModal(), []);
+  const sheet = useModal();
   const { action, value, trouble } = wanted;
   const send = (event: Event): void => {
     event.preventDefault();

@@ -1,5 +1,6 @@
 // The address of this page, to be handed on inside the shop: through the device's own sharing, the clipboard, or by eye.
-import { useLayoutEffect, useRef, useState } from 'hono/jsx/dom';
+import { useState } from 'hono/jsx/dom';
+import { useModal } from './modal.ts';
 
 const ownOnly = /^(localhost|127\.|\[::1\])/;
 
@@ -32,8 +33,7 @@ export function Share({ title }: { title: string }) {
 }
 
 function Told({ href, told, onClose }: { href: string; told: string; onClose: () => void }) {
-  const sheet = useRef<HTMLDialogElement>(null);
-  useLayoutEffect(() => sheet.current?.showModal(), []);
+  const sheet = useModal();
   return (
     <dialog class="desk" ref={sheet} aria-labelledby="share-title" onClose={onClose}>
       <h2 id="share-title">Share this page</h2>

@@ -2,8 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { FieldId } from '#data';
 import { understand } from '#intents';
-import { emptyJob, type JobRecord, type ValueRecord } from '#log/events';
-import { answerers } from '../../../server/dialogue/answers/index.ts';
+import type { JobRecord, ValueRecord } from '#log/events';
 import {
   alignmentToDraw,
   damageAnswer,
@@ -11,41 +10,16 @@ import {
   remindersAfter,
   sequenceToDraw,
 } from '../../../server/dialogue/answers/service.ts';
-import type { Know, Shop } from '../../../server/dialogue/types.ts';
+import type { Know } from '../../../server/dialogue/types.ts';
+import { ask, bay, jobOf, noted } from '../../support/ask.ts';
 
 const now = '2026-11-25T10:00:00Z';
-const shop: Shop = { name: 'Bay', lengthUnit: 'in', spelling: 'british', sides: { left: 'left', right: 'right' } };
-const knowing = (more: Partial<Know> = {}): Know => ({
-  shop,
-  stock: [],
-  jobs: [],
-  readNote: () => ({ seriousness: 'info' }),
-  ...more,
-});
+const { shop } = bay;
+const knowing = (more: Partial<Know> = {}): Know => ({ ...bay, ...more });
 
-const value = (field: FieldId, text: string, more: Partial<ValueRecord> = {}): ValueRecord => ({
-  id: `${field}.${more.side ?? ''}.${more.origin ?? ''}`,
-  field,
-  value: text,
-  stage: 'fitted',
-  raw: text,
-  heardBy: 'typed',
-  status: 'confirmed',
-  at: now,
-  who: 'bay',
-  turn: 't',
-  notes: [],
-  ...more,
-});
-const jobWith = (...values: readonly ValueRecord[]): JobRecord => ({ ...emptyJob('j'), values });
-
-function ask(text: string, job: JobRecord = jobWith(), know: Know = knowing()) {
-  const intent = understand(text).intents.find((one) => one.kind === 'question');
-  if (intent?.kind !== 'question') throw new TypeError(`not read as a question: ${text}`);
-  const answerer = answerers[intent.topic];
-  if (!answerer) throw new TypeError(`nobody answers ${intent.topic}`);
-  return answerer(intent, job, know, now);
-}
+const value = (field: FieldId, text: string, more: Partial<ValueRecord> = {}): ValueRecord =>
+  noted(field, text, { id: `${field}.${more.side ?? ''}.${more.origin ?? ''}`, stage: 'fitted', ...more });
+const jobWith = (...values: readonly ValueRecord[]): JobRecord => jobOf(values);
 
 const steel15 = [
   value('studThread', '1/2-20'),

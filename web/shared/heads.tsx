@@ -1,0 +1,14 @@
+/** The head of a table, a column a name. */
+export function Heads({ names }: { names: readonly string[] }) {
+  return (
+    <thead>
+      <tr>
+        {names.map((name) => (
+          <th scope="col" key={name}>
+            {name}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  );
+}
