@@ -3,6 +3,7 @@ import type Fraction from 'fraction.js';
 import { type FieldId, fieldOf, type UnitId } from '#data';
 import { fieldNames, type Holds, holds, isPlausible } from './fields.ts';
 import { lexicon } from './lexicon.ts';
+import { remembered } from './memo.ts';
 import { isNumberWord } from './numbers/classes.ts';
 import { type Plausible, type QuantityReading, quantityStarts, readQuantity } from './numbers/quantity.ts';
 import { unitVocabulary } from './numbers/unit.ts';
@@ -106,10 +107,18 @@ export interface Calling {
 }
 
 /** Before anything was named. */
-export const nothingCalled: Calling = { fields: [], implied: true };
+const nothingCalled: Calling = { fields: [], implied: true };
 
 /** The next part, which is never empty: a word that nothing claims is a stray. */
-export function itemAt(tokens: readonly Token[], at: number, calling: Calling): Item {
+export function itemAt(tokens: readonly Token[], at: number, calling?: Calling): Item {
+  const calls = calling && (calling.fields.length > 0 || !calling.implied);
+  return calls ? itemCalled(tokens, at, calling) : bareItem(tokens, at);
+}
+
+/** Many rules ask for the same part before anything was named. */
+const bareItem = remembered((tokens, at): Item => itemCalled(tokens, at, nothingCalled));
+
+function itemCalled(tokens: readonly Token[], at: number, calling: Calling): Item {
   const found = [value(tokens, at, calling), named(tokens, at), listed(tokens, at)].filter((item) => item !== undefined);
   return found.reduce<Item>(
     (best, item) => (item.end > best.end || best.is === 'stray' || best.is === 'filler' ? item : best),
@@ -243,7 +252,7 @@ const isMirror = (tokens: readonly Token[], at: number, end: number): boolean =>
 
 /** A place may stand inside a name: "coupler to left spindle". */
 function interrupted(tokens: readonly Token[], at: number, longest: number): Item | undefined {
-  if (!fieldNames.leads(tokens[at]?.word)) return undefined;
+  if (!fieldNames.leads(tokens[at])) return undefined;
   for (let from = at + 1; from < at + 4; from += 1) {
     const found = tokens[from] && listed(tokens, from);
     if (found?.is !== 'place' || !('side' in found.place)) continue;

@@ -1,6 +1,7 @@
 // Word sequences -> meanings, found longest first. For phrases without slots; slots are read by read.ts.
 import { type Phrase, phrase } from './phrase.ts';
 import type { Token } from './tokens.ts';
+import { wordTable } from './wordbook.ts';
 
 interface Found<T> {
   readonly end: number;
@@ -15,10 +16,12 @@ interface Node<T> {
 export interface Lexicon<T> {
   /** The longest entry that begins at `at`. */
   longest(tokens: readonly Token[], at: number): Found<T> | undefined;
+  /** True when an entry begins with this token. */
+  begins(token: Token | undefined): boolean;
   /** Every word that occurs in an entry. */
   readonly vocabulary: ReadonlySet<string>;
-  /** True when an entry of two or more words begins with this word. */
-  leads(word: string | undefined): boolean;
+  /** True when an entry of two or more words begins with this token. */
+  leads(token: Token | undefined): boolean;
 }
 
 /** Earlier rows win where two say the same. */
@@ -37,22 +40,28 @@ export function lexicon<T>(rows: Iterable<readonly [T, readonly string[]]>): Lex
       node.meaning ??= meaning;
     }
   }
+  const begins = wordTable(root.next);
   return {
     vocabulary,
-    longest: (tokens, at) => longest(root, tokens, at),
-    leads: (word) => (root.next.get(word ?? '')?.next.size ?? 0) > 0,
+    longest: (tokens, at) => longest(begins(tokens[at]), tokens, at + 1),
+    begins: (token) => begins(token) !== undefined,
+    leads: (token) => (begins(token)?.next.size ?? 0) > 0,
   };
 }
 
-function longest<T>(root: Node<T>, tokens: readonly Token[], at: number): Found<T> | undefined {
-  let node: Node<T> | undefined = root;
-  let best: Found<T> | undefined;
-  for (let position = at; position < tokens.length; position += 1) {
-    node = node.next.get(tokens[position]?.word ?? '');
-    if (!node) break;
-    if (node.meaning !== undefined) best = { end: position + 1, meaning: node.meaning };
+function longest<T>(first: Node<T> | undefined, tokens: readonly Token[], at: number): Found<T> | undefined {
+  let node = first;
+  let end = 0;
+  let meaning: T | undefined;
+  for (let next = at; node; next += 1) {
+    if (node.meaning !== undefined) {
+      meaning = node.meaning;
+      end = next;
+    }
+    const word: string | undefined = node.next.size > 0 ? tokens[next]?.word : undefined;
+    node = word === undefined ? undefined : node.next.get(word);
   }
-  return best;
+  return meaning === undefined ? undefined : { end, meaning };
 }
 
 /** All word sequences of a phrase. @throws TypeError for slots, which have no end. */

@@ -8,7 +8,7 @@ import { readParts } from './numbers/fraction.ts';
 import { readUnit } from './numbers/unit.ts';
 import { bySound, known } from './sound.ts';
 import { bySpelling } from './spelling.ts';
-import type { Token } from './tokens.ts';
+import { type Token, tokenOf } from './tokens.ts';
 import { denominators, unitOrdinals } from './words/fractions.ts';
 import { joinedWords } from './words/numbers.ts';
 
@@ -46,7 +46,7 @@ function sidesTold(tokens: readonly Token[]): readonly Token[] {
   if (left < 0) return tokens;
   return tokens.flatMap((token, at) =>
     at > left && token.word === 'right' && tokens[at + 1]?.word === 'at'
-      ? [token, { ...token, word: 'side', glued: true }]
+      ? [token, tokenOf('side', token.kind, token.span, true, token.heard)]
       : [token],
   );
 }
@@ -65,9 +65,10 @@ const spelt: ReadonlyMap<string, string> = new Map(
 
 function apart(token: Token): Token[] {
   const [start, end] = token.span;
+  const noun = token.word.slice(0, -2);
   return [
-    { ...token, word: spelt.get(token.word.slice(0, -2)) ?? token.word.slice(0, -2), span: [start, end - 2] },
-    { ...token, word: 'is', span: [end - 2, end], glued: true },
+    tokenOf(spelt.get(noun) ?? noun, token.kind, [start, end - 2], token.glued, token.heard),
+    tokenOf('is', token.kind, [end - 2, end], true, token.heard),
   ];
 }
 
@@ -96,7 +97,7 @@ function replaced(tokens: readonly Token[], at: number, end: number, meant: stri
     .slice(at, end)
     .map(({ word }) => word)
     .join(' ');
-  return meant.split(' ').map((word, index) => ({ word, kind: 'word', span, glued: index === 0 && first.glued, heard }));
+  return meant.split(' ').map((word, index) => tokenOf(word, 'word', span, index === 0 && first.glued, heard));
 }
 
 function holdsHere(

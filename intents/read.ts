@@ -3,6 +3,7 @@ import type { FieldId } from '#data';
 import { fieldNames } from './fields.ts';
 import { type Phrase, phrase, type SlotName } from './phrase.ts';
 import type { Token } from './tokens.ts';
+import { wordTable } from './wordbook.ts';
 
 /** What the slots of a phrase caught, by the slot's name. */
 interface Caught {
@@ -100,11 +101,12 @@ export function table<T>(rows: Iterable<readonly [T, readonly string[]]>): Table
   for (const entry of entries) {
     for (const word of firsts(entry.phrase).words) byFirst.set(word, [...(byFirst.get(word) ?? []), entry]);
   }
+  const beginning = wordTable(byFirst);
   return {
     entries,
     best(tokens, at, stop) {
       let best: (Match & { meaning: T }) | undefined;
-      for (const { meaning, phrase: of } of byFirst.get(tokens[at]?.word ?? '') ?? []) {
+      for (const { meaning, phrase: of } of beginning(tokens[at]) ?? []) {
         for (const match of matches(of, tokens, at, stop)) {
           if (!best || match.end > best.end || (match.end === best.end && restOf(match) < restOf(best)))
             best = { ...match, meaning };

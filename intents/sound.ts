@@ -4,7 +4,7 @@ import { fieldNames } from './fields.ts';
 import { itemWords } from './items.ts';
 import { isNumberWord, numberVocabulary } from './numbers/classes.ts';
 import { unitVocabulary } from './numbers/unit.ts';
-import type { Token } from './tokens.ts';
+import { reworded, type Token } from './tokens.ts';
 import { fillers } from './words/fillers.ts';
 import { denominators, unitOrdinals } from './words/fractions.ts';
 
@@ -50,7 +50,7 @@ export function bySound(tokens: readonly Token[]): Token[] {
     const key = isStranger(token) ? soundKey(token.word) : '';
     if (key.length < 2) continue;
     const meant = meantBeside(mended, at, key);
-    if (meant) mended[at] = { ...token, word: meant, heard: token.word };
+    if (meant) mended[at] = reworded(token, meant, token.word);
   }
   return mended;
 }

@@ -2,7 +2,7 @@
 import { mishearings } from '#data';
 import { isNumberWord, numberVocabulary } from './numbers/classes.ts';
 import { known } from './sound.ts';
-import type { Token } from './tokens.ts';
+import { reworded, type Token } from './tokens.ts';
 
 const words = [...numberVocabulary].filter((word) => word.length > 4 && !word.endsWith('s'));
 const misheard = new Set(mishearings.map(({ heard }) => heard));
@@ -24,7 +24,7 @@ export function bySpelling(tokens: readonly Token[]): readonly Token[] {
     const near = words.filter((word) => isOneSlip(token.word, word));
     if (near.length !== 1 || near[0] === undefined) continue;
     mended ??= [...tokens];
-    mended[at] = { ...token, word: near[0], heard: token.word };
+    mended[at] = reworded(token, near[0], token.word);
   }
   return mended ?? tokens;
 }

@@ -1,5 +1,6 @@
 // Text -> tokens with their place in the text as it was given. Nothing is lost: whatever is no word or number is a mark.
 import type { Span } from './types.ts';
+import { type Told, toldOf } from './wordbook.ts';
 
 export interface Token {
   /** Lower case; digits as typed, without thousands commas. */
@@ -9,8 +10,23 @@ export interface Token {
   /** No blank between this token and the one before it. */
   readonly glued: boolean;
   /** What was heard, where a mishearing was mended. */
-  readonly heard?: string;
+  readonly heard: string | undefined;
+  /** What the tables tell of its word. */
+  readonly told: Told;
 }
+
+export const tokenOf = (word: string, kind: Token['kind'], span: Span, glued: boolean, heard?: string): Token => ({
+  word,
+  kind,
+  span,
+  glued,
+  heard,
+  told: toldOf(word),
+});
+
+/** The same place in the text, read as another word. */
+export const reworded = ({ kind, span, glued }: Token, word: string, heard: string | undefined): Token =>
+  tokenOf(word, kind, span, glued, heard);
 
 const vulgar: ReadonlyMap<string, string> = new Map(
   Object.entries({
@@ -79,16 +95,16 @@ export function tokenise(text: string): Token[] {
     const before = glued ? tokens.at(-1) : undefined;
     const sized = before?.kind === 'number' && bigSizes.get(match[0]);
     const isSize = sized && /\.|^\d{1,3}$/.test(before.word) && !/[\p{L}\d]/u.test(text.charAt(end));
-    tokens.push(isSize ? { ...token, word: sized, heard: match[0] } : token);
+    tokens.push(isSize ? reworded(token, sized, match[0]) : token);
     last = end;
   }
   return tokens;
 }
 
 function read([, number, word, fraction, mark = '']: RegExpMatchArray, span: Span, glued: boolean): Token {
-  if (number !== undefined) return { kind: 'number', word: number.replace(/[, ]/g, ''), span, glued };
-  if (word !== undefined) return { kind: 'word', word: word.toLowerCase().replace('’', "'"), span, glued };
-  if (fraction !== undefined) return { kind: 'fraction', word: vulgar.get(fraction) ?? '', span, glued };
+  if (word !== undefined) return tokenOf(word.toLowerCase().replace('’', "'"), 'word', span, glued);
+  if (number !== undefined) return tokenOf(number.replace(/[, ]/g, ''), 'number', span, glued);
+  if (fraction !== undefined) return tokenOf(vulgar.get(fraction) ?? '', 'fraction', span, glued);
   const same = sameMark.get(mark) ?? mark;
-  return { kind: same === 'x' ? 'word' : 'mark', word: same, span, glued };
+  return tokenOf(same, same === 'x' ? 'word' : 'mark', span, glued);
 }

@@ -8,6 +8,7 @@ import { intentsOf, spanOf } from './refine/intents.ts';
 import { mayLean } from './rules/again.ts';
 import { ruleAt } from './rules/index.ts';
 import { isRemark } from './rules/remark.ts';
+import { mayBeWorn } from './stamped/worn.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
 import type { Expects, Intent, Topic, Understanding, Where } from './types.ts';
@@ -34,6 +35,8 @@ export interface Hearing {
   readonly stops: readonly number[];
   /** Something may lean on the value before: the same elsewhere, so much more or less. */
   readonly leans: boolean;
+  /** Some of a number may be unreadable. */
+  readonly worn: boolean;
 }
 
 function hearing(text: string, expects: Expects | undefined): Hearing {
@@ -44,7 +47,7 @@ function hearing(text: string, expects: Expects | undefined): Hearing {
     stops[at] = stop;
     if (separators.has(tokens[at]?.word ?? '') && tokens[at]?.word !== 'then') stop = at;
   }
-  return { tokens, text, expects, stops, leans: mayLean(tokens) };
+  return { tokens, text, expects, stops, leans: mayLean(tokens), worn: mayBeWorn(tokens) };
 }
 
 function read(heard: Hearing): { intents: Intent[]; strays: Token[] } {

@@ -1,5 +1,6 @@
 // What part a word can play in a number. One lookup per token.
 import type { Token } from '../tokens.ts';
+import { wordList, wordTable } from '../wordbook.ts';
 import { batches, digits, scales, teens, tens, zeros } from '../words/numbers.ts';
 
 export type NumberClass =
@@ -29,14 +30,15 @@ const classes: ReadonlyMap<string, NumberClass> = new Map<string, NumberClass>([
 /** Every word that plays a part in numbers. */
 export const numberVocabulary: ReadonlySet<string> = new Set(classes.keys());
 
-export function classOf(token: Token | undefined): NumberClass | undefined {
-  return token && classes.get(token.word);
-}
+export const classOf: (token: Token | undefined) => NumberClass | undefined = wordTable(classes);
 
 /** True for words that can only be numbers, so that a sentence without one holds no measurement. */
 export function isNumberWord(token: Token | undefined): boolean {
   if (!token) return false;
   if (token.kind === 'number' || token.kind === 'fraction') return true;
-  const found = classOf(token);
-  return found !== undefined && found.is !== 'and' && found.is !== 'article' && found.is !== 'point' && token.word !== 'o';
+  return onlyNumber(token);
 }
+
+const onlyNumber = wordList(
+  [...classes].flatMap(([word, { is }]) => (is === 'and' || is === 'article' || is === 'point' || word === 'o' ? [] : [word])),
+);

@@ -1,8 +1,9 @@
 // Parts of one as spoken and typed: "three eighths", "a half", "thirteen thirty-seconds", "5/16".
+
+import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
 import { denominators, unitOrdinals } from '../words/fractions.ts';
 import { classOf } from './classes.ts';
-import { remembered } from './memo.ts';
 import { readWholes } from './whole.ts';
 
 export interface Part {

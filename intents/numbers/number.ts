@@ -1,10 +1,10 @@
 // A number: whole, with a fraction, with decimals, with a size ("two and a half thousand"), with a sign. Exact.
 import Fraction from 'fraction.js';
+import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
 import { exclamations } from '../words/numbers.ts';
 import { classOf } from './classes.ts';
 import { type Part, readParts } from './fraction.ts';
-import { remembered } from './memo.ts';
 import { readWholes, type Whole } from './whole.ts';
 
 export interface NumberReading {

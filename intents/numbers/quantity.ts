@@ -2,13 +2,13 @@
 import Fraction from 'fraction.js';
 import type { UnitId } from '#data';
 import { lexicon } from '../lexicon.ts';
+import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
 import type { Hedge } from '../types.ts';
 import { denominators } from '../words/fractions.ts';
 import { hedgesAfter, hedgesBefore, rangeWords, toleranceWords } from '../words/hedges.ts';
 import { classOf, isNumberWord, numberVocabulary } from './classes.ts';
 import { readParts } from './fraction.ts';
-import { remembered } from './memo.ts';
 import { type NumberReading, readNumbers } from './number.ts';
 import { readUnit, type UnitReading, unitVocabulary } from './unit.ts';
 

@@ -1,7 +1,9 @@
 // The unit that follows a number: longest name first.
 import Fraction from 'fraction.js';
 import type { UnitId } from '#data';
+import { lexicon } from '../lexicon.ts';
 import type { Token } from '../tokens.ts';
+import { wordList } from '../wordbook.ts';
 import { unitWords } from '../words/units.ts';
 
 export interface UnitReading {
@@ -12,29 +14,19 @@ export interface UnitReading {
   readonly said: string;
 }
 
-interface Node {
-  readonly next: Map<string, Node>;
-  unit?: Omit<UnitReading, 'end'>;
-}
-
 /** A recogniser may write the prefix by itself: "milli volts". */
 const apart = (name: string): string[] => {
   const [, prefix, rest] = /^(milli|centi|kilo|mega|micro)([a-z].*)$/.exec(name) ?? [];
   return prefix && rest && rest !== 's' ? [name, `${prefix} ${rest}`] : [name];
 };
 
-const root: Node = { next: new Map() };
-for (const { unit, said, times } of unitWords) {
-  for (const name of said.flatMap(apart)) {
-    let node = root;
-    for (const word of name.split(' ')) {
-      const next: Node = node.next.get(word) ?? { next: new Map() };
-      node.next.set(word, next);
-      node = next;
-    }
-    node.unit = { unit, times: new Fraction(times ?? '1'), said: name };
-  }
-}
+const names = lexicon(
+  unitWords
+    .flatMap(({ unit, said, times }) =>
+      said.flatMap(apart).map((name) => [{ unit, times: new Fraction(times ?? '1'), said: name }, [name]] as const),
+    )
+    .reverse(),
+);
 
 /** Every word of a unit's name. */
 export const unitVocabulary: ReadonlySet<string> = new Set(
@@ -42,30 +34,26 @@ export const unitVocabulary: ReadonlySet<string> = new Set(
 );
 
 /** Letters that are words too: units only when glued to the number, or typed after digits at the end of what was said. */
-const shy: ReadonlySet<string> = new Set(['a', 'in', 'm', 'c', 'f', 'v', 'g', '#', 'um', 'pa', 'ma', 'mo']);
+const shy = wordList(['a', 'in', 'm', 'c', 'f', 'v', 'g', '#', 'um', 'pa', 'ma', 'mo']);
 
 /** The unit at `at`, when the number before it ends there. */
 export function readUnit(tokens: readonly Token[], at: number): UnitReading | undefined {
-  let node: Node | undefined = root;
-  let best: UnitReading | undefined;
-  for (let position = at; position < tokens.length; position += 1) {
-    node = node.next.get(tokens[position]?.word ?? '');
-    if (!node) break;
-    if (node.unit && !(position === at && isShy(tokens, at))) best = { ...node.unit, end: position + 1 };
-  }
-  return best;
+  const found = names.longest(tokens, at);
+  if (!found || (found.end === at + 1 && isShy(tokens, at))) return undefined;
+  const { unit, times, said } = found.meaning;
+  return { end: found.end, unit, times, said };
 }
 
 /** Between two amounts: "2.0 g and 7.0 g", "12 v to 14 v". */
-const joints: ReadonlySet<string> = new Set(['and', 'to', 'through', 'or']);
+const joints = wordList(['and', 'to', 'through', 'or']);
 
 function isShy(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at];
-  if (!token || !shy.has(token.word) || token.glued) return false;
+  if (!token || !shy(token) || token.glued) return false;
   const before = tokens[at - 1];
   if (before?.kind !== 'number' && before?.kind !== 'fraction') return true;
   const next = tokens[at + 1];
   if (next?.word === 'of') return token.word === 'in' || token.word === 'a';
-  if (token.word === 'in') return next !== undefined && root.next.has(next.word);
-  return next?.kind === 'word' && !joints.has(next.word);
+  if (token.word === 'in') return names.begins(next);
+  return next?.kind === 'word' && !joints(next);
 }

@@ -1,7 +1,8 @@
 // Whole numbers as spoken: the schoolbook way ("one hundred and two"), and the shop's ("one oh two", "twenty-nine ninety", "seven two").
+
+import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
 import { classOf } from './classes.ts';
-import { remembered } from './memo.ts';
 
 /** `run`: chunks said one after the other and written side by side, without "hundred" or "thousand". */
 export interface Whole {

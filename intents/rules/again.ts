@@ -1,6 +1,6 @@
 // What leans on the value said last: the same at another place, or so much more or less. The dialogue knows which value that is.
 import Fraction from 'fraction.js';
-import { type Item, itemAt, nothingCalled } from '../items.ts';
+import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
 import { wherePlaced } from '../refine/bind.ts';
@@ -9,6 +9,7 @@ import type { Statement } from '../statement.ts';
 import type { Token } from '../tokens.ts';
 import type { CommandIntent, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
+import { wordList } from '../wordbook.ts';
 import { leaningWords, lessWords, moreWords, putWords, takeWords } from '../words/again.ts';
 
 interface Read {
@@ -42,8 +43,10 @@ export function sameElsewhere(tokens: readonly Token[], at: number, stop: number
 const isSource = (tokens: readonly Token[], at: number): boolean =>
   tokens[at - 1]?.word === 'as' || (tokens[at - 1]?.word === 'the' && tokens[at - 2]?.word === 'as');
 
+const leaning = wordList(leaningWords);
+
 /** True where something may lean on the value before; asked once of an utterance. */
-export const mayLean = (tokens: readonly Token[]): boolean => tokens.some(({ word }) => leaningWords.has(word));
+export const mayLean = (tokens: readonly Token[]): boolean => tokens.some(leaning);
 
 /** "An eighth less", "right a sixteenth more", "add half an inch to that". */
 export function adjusted({ tokens, stops }: Hearing, at: number): Read | undefined {
@@ -70,7 +73,7 @@ function leadOf(tokens: readonly Token[], at: number): { end: number; where: Whe
   const items: Item[] = [];
   let end = at;
   while (end < tokens.length && items.length < 8) {
-    const item = itemAt(tokens, end, nothingCalled);
+    const item = itemAt(tokens, end);
     const pause = item.is === 'stop' && items.at(-1)?.is === 'correct';
     const silent = item.is === 'filler';
     if (!(pause || silent || item.is === 'correct' || item.is === 'place')) break;
@@ -85,8 +88,7 @@ function leadOf(tokens: readonly Token[], at: number): { end: number; where: Whe
 /** The parts from `at` to `stop`; none where they are many. */
 function itemsTo(tokens: readonly Token[], at: number, stop: number) {
   const items: Item[] = [];
-  for (let end = at; end < stop && items.length < 12; end = items.at(-1)?.end ?? stop)
-    items.push(itemAt(tokens, end, nothingCalled));
+  for (let end = at; end < stop && items.length < 12; end = items.at(-1)?.end ?? stop) items.push(itemAt(tokens, end));
   return (items.at(-1)?.end ?? at) >= stop ? items : [];
 }
 

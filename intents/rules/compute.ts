@@ -4,6 +4,7 @@ import { fieldOf } from '#data';
 import { fieldNames } from '../fields.ts';
 import { itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
+import { part } from '../memo.ts';
 import { isNumberWord } from '../numbers/classes.ts';
 import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
 import { readUnit } from '../numbers/unit.ts';
@@ -12,6 +13,7 @@ import { matches } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
 import type { QuestionIntent, Said, Side, Sum, Term } from '../types.ts';
+import { wordList } from '../wordbook.ts';
 import {
   infixWords,
   leadWords,
@@ -33,6 +35,9 @@ const multiples = lexicon(multipleWords);
 const manners = lexicon(mannerWords);
 const nearestParts = lexicon(nearestWords);
 const sides = lexicon(sideWords);
+const isSign = wordList(signs);
+const isShy = wordList(shySigns);
+const isComma = wordList([',']);
 
 /** No sum takes more words. */
 const longest = 60;
@@ -47,20 +52,25 @@ interface Reading {
 /** The sum that a statement asks, when it asks one and nothing else. */
 export function computeIn(all: readonly Token[], start: number, stop: number): QuestionIntent | undefined {
   if (stop - start > longest) return undefined;
-  const tokens = all.slice(start, stop).filter(({ word }) => word !== ',');
-  if (!tokens.some(({ word }) => signs.has(word) || shySigns.has(word))) return undefined;
+  const said = part(all, start, stop);
+  const tokens = said.some(isComma) ? said.filter((token) => !isComma(token)) : said;
+  if (!tokens.some((token) => isSign(token) || isShy(token))) return undefined;
   if (!tokens.some((token, at) => isNumberWord(token) || fieldNames.longest(tokens, at))) return undefined;
-  // A "double axle" is a tandem.
-  const whole = itemAt(tokens, 0, { fields: [], implied: true });
-  if (whole.is === 'choice' && isEnd(tokens, whole.end)) return undefined;
   for (const { end } of matches(lead, tokens, 0, tokens.length)) {
     const found = asked(tokens, end) ?? asked(tokens, end - 1);
     if (!found || !('op' in found.term)) continue;
+    if (isChoice(tokens)) return undefined;
     const of = tokens.map(({ word }) => word).join(' ');
     const other = found.otherwise && 'op' in found.otherwise ? { otherwise: found.otherwise } : {};
     return { kind: 'question', topic: 'compute', of, sum: found.term, ...other, span: spanOf(all, start, stop) };
   }
   return undefined;
+}
+
+/** A "double axle" is a tandem. */
+function isChoice(tokens: readonly Token[]): boolean {
+  const whole = itemAt(tokens, 0);
+  return whole.is === 'choice' && isEnd(tokens, whole.end);
 }
 
 /** A sum to its last word, and how its result is to be told. `at` is after the lead, or on the verb that the lead ends with. */
@@ -194,7 +204,7 @@ function bound(first: Term, links: readonly { readonly op: Op; readonly term: Te
 
 function link(tokens: readonly Token[], at: number, opened: boolean) {
   const sign = infix.longest(tokens, at);
-  if (!sign || (shySigns.has(tokens[at]?.word ?? '') && !(opened && isApart(tokens, at)))) return undefined;
+  if (!sign || (isShy(tokens[at]) && !(opened && isApart(tokens, at)))) return undefined;
   const next = term(tokens, sign.end, true);
   return next && { op: sign.meaning, term: next.term, end: next.end };
 }

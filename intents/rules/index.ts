@@ -1,7 +1,8 @@
 // Rules that read a whole statement: notes, questions, commands, strikes.
 import { fieldOf } from '#data';
-import { itemAt, nothingCalled } from '../items.ts';
+import { itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
+import { part } from '../memo.ts';
 import { table } from '../read.ts';
 import { wherePlaced } from '../refine/bind.ts';
 import { spanOf } from '../refine/intents.ts';
@@ -52,7 +53,7 @@ function nothingOf({ tokens, stops }: Hearing, at: number): Read | undefined {
   const field = found && ('caught' in found ? found.caught.field?.[0] : 'drop');
   const end = stops[at] ?? tokens.length;
   if (!found || !field || end - found.end > 8) return undefined;
-  const rest = itemsIn(tokens.slice(found.end, end));
+  const rest = itemsIn(part(tokens, found.end, end));
   const { unit, min } = fieldOf(field);
   if (unit !== 'in' || min !== '0' || !rest.every(({ is }) => is === 'place' || is === 'filler')) return undefined;
   const said = { value: '0', unit, unitSaid: false, resolution: '1', ...wherePlaced(rest), span: spanOf(tokens, at, end) };
@@ -115,7 +116,7 @@ function commandFrom(hearing: Hearing, at: number, fresh: boolean): Read | undef
   const span = spanOf(tokens, at, end);
   if (strike && strike.end >= end) {
     const field = strike.caught.field?.[0];
-    const where = field ? wherePlaced(itemsIn(tokens.slice(at, end))) : {};
+    const where = field ? wherePlaced(itemsIn(part(tokens, at, end))) : {};
     return { end, intents: [{ kind: 'strike', ...(field ? { field } : {}), ...where, span }] };
   }
   if (!found || (!fresh && answers.has(found.meaning))) return undefined;
@@ -146,13 +147,13 @@ const answers: ReadonlySet<CommandName> = new Set(['confirm', 'deny', 'repeat', 
 
 /** "no, fifty-eight", "wait, left sixty": what takes back and the value after its comma are one saying. */
 function corrects({ tokens }: Hearing, at: number, end: number): boolean {
-  if (tokens[end]?.word !== ',' || itemAt(tokens, at, nothingCalled).is !== 'correct') return false;
-  return ['number', 'stamp', 'choice', 'names', 'place'].includes(itemAt(tokens, end + 1, nothingCalled).is);
+  if (tokens[end]?.word !== ',' || itemAt(tokens, at).is !== 'correct') return false;
+  return ['number', 'stamp', 'choice', 'names', 'place'].includes(itemAt(tokens, end + 1).is);
 }
 
 /** "wheel offset twenty negative", "spindle at the back": the word belongs to the measure before it. */
 function describes({ tokens }: Hearing, at: number): boolean {
-  const { is } = itemAt(tokens, at, nothingCalled);
+  const { is } = itemAt(tokens, at);
   return is === 'minus' || is === 'place' || is === 'same' || is === 'choice';
 }
 

@@ -4,6 +4,7 @@ import { type FieldId, fieldOf } from '#data';
 import { fieldNames, holds, isPlausible } from '../fields.ts';
 import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
+import { part } from '../memo.ts';
 import { isNumberWord } from '../numbers/classes.ts';
 import { table } from '../read.ts';
 import { bind } from '../refine/bind.ts';
@@ -12,6 +13,7 @@ import { intentsOf, spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
 import type { Intent, MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
+import { wordTable } from '../wordbook.ts';
 import { aboutParts, judgingWords, nounOpeners, openers, sureOpeners, tellings, topics } from '../words/questions.ts';
 import { defectAt } from './remark.ts';
 
@@ -20,13 +22,25 @@ const opening = table([['opens' as const, openers]]);
 const nouns = table([['noun' as const, nounOpeners]]);
 const parts = lexicon(aboutParts);
 
-type Keyed = { readonly topic: Topic; readonly groups: readonly ReadonlySet<string>[] };
+interface Keyed {
+  readonly topic: Topic;
+  readonly at: number;
+  /** Lists of alternatives: every list must be met by some word. */
+  readonly groups: readonly ReadonlySet<string>[];
+}
 
-/** Each row's keys as lists of alternatives: every list must be met by some word. */
-const keyedOf = (rows: readonly { readonly topic: Topic; readonly keys: readonly string[] }[]): readonly Keyed[] =>
-  rows.flatMap(({ topic, keys }) =>
-    keys.map((key) => ({ topic, groups: key.split(' ').map((group) => new Set(group.split('|'))) })),
-  );
+type Rows = (token: Token) => readonly Keyed[] | undefined;
+
+/** Rows by the words that their first list holds. */
+function keyedOf(rows: readonly { readonly topic: Topic; readonly keys: readonly string[] }[]): Rows {
+  const byFirst = new Map<string, Keyed[]>();
+  const keyed = rows.flatMap(({ topic, keys }) => keys.map((key) => ({ topic, lists: key.split(' ') })));
+  for (const [at, { topic, lists }] of keyed.entries()) {
+    const groups = lists.map((list) => new Set(list.split('|')));
+    for (const word of groups[0] ?? []) byFirst.set(word, [...(byFirst.get(word) ?? []), { topic, at, groups }]);
+  }
+  return wordTable(byFirst);
+}
 const keyed = keyedOf(topics);
 const telling = keyedOf(tellings);
 
@@ -40,7 +54,7 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
 
 /** "Is red grease compatible with lithium complex", "four brakes should draw how many amps": asked by the order of the words. */
 function turnedRound(tokens: readonly Token[], at: number, stop: number): boolean {
-  const words = tokens.slice(at, Math.min(stop, at + longest));
+  const words = part(tokens, at, Math.min(stop, at + longest));
   if (auxiliaries.has(words[0]?.word ?? '')) return !itemsIn(words).some(isValue);
   const modal = words.findIndex(({ word }) => modals.has(word));
   return modal > 0 && words.some((_, i) => i > modal && sure.best(tokens, at + i, stop) !== undefined);
@@ -52,18 +66,18 @@ const modals: ReadonlySet<string> = new Set(['should', 'would', 'must', 'ought']
 export const judges = (tokens: readonly Token[], at: number, stop: number): boolean =>
   /^(is|are|was|would|will|does|can|could)$/.test(tokens[at]?.word ?? '') &&
   (isNumberWord(tokens[at + 1]) || fieldNames.longest(tokens, at + 1) !== undefined) &&
-  tokens.slice(at, Math.min(stop, at + longest)).some(({ word }) => judgingWords.has(word));
+  part(tokens, at, Math.min(stop, at + longest)).some(({ word }) => judgingWords.has(word));
 
 /** "Is that okay", "is it too loose": what was told last is to be judged. */
 export const judgesLast = (tokens: readonly Token[], at: number, stop: number): boolean => {
-  const [asks, what, ...rest] = tokens.slice(at, Math.min(stop, at + longest)).map(({ word }) => word);
+  const [asks, what, ...rest] = part(tokens, at, Math.min(stop, at + longest)).map(({ word }) => word);
   return auxiliaries.has(asks ?? '') && pronouns.has(what ?? '') && rest.length < 6 && itemsJudge(tokens, at + 2, stop);
 };
 
 /** A judging word, and nothing named or numbered beside it. */
 const itemsJudge = (tokens: readonly Token[], at: number, stop: number): boolean =>
-  tokens.slice(at, stop).some(({ word }) => judgingWords.has(word)) &&
-  itemsIn(tokens.slice(at, stop)).every(({ is }) => namelessKinds.has(is));
+  part(tokens, at, stop).some(({ word }) => judgingWords.has(word)) &&
+  itemsIn(part(tokens, at, stop)).every(({ is }) => namelessKinds.has(is));
 
 const namelessKinds: ReadonlySet<Item['is']> = new Set(['filler', 'stray', 'correct', 'same', 'place', 'and']);
 
@@ -83,7 +97,7 @@ export function questionAt(hearing: Hearing, at: number): { intent: QuestionInte
   let stop = stops[at] ?? tokens.length;
   let intent = questionIn(hearing, at, stop);
   // "Does a seventy-two, fifty-eight axle fit": the topic may come after the comma.
-  if (!intent && tokens[stop]?.word === ',' && itemsIn(tokens.slice(at, stop)).some(isValue)) {
+  if (!intent && tokens[stop]?.word === ',' && itemsIn(part(tokens, at, stop)).some(isValue)) {
     stop = stops[stop + 1] ?? tokens.length;
     intent = questionIn(hearing, at, stop);
   }
@@ -97,13 +111,13 @@ export function questionAt(hearing: Hearing, at: number): { intent: QuestionInte
 /** "What torque for the U-bolts, half inch, grade five": sizes of what is asked about; but "does it fit, spring centre fifty-eight" measures. */
 function goesOn({ tokens, stops }: Hearing, given: boolean, at: number, from: number): boolean {
   const stop = stops[from] ?? tokens.length;
-  const items = itemsIn(tokens.slice(from, Math.min(stop, from + longest)));
+  const items = itemsIn(part(tokens, from, Math.min(stop, from + longest)));
   if (items.some(({ is }) => is === 'correct' || is === 'change') || opens(tokens, from, stop, true)) return false;
   if (!items.some(isValue)) return boltWords.has(tokens[from]?.word ?? '');
-  const values = intentsOf(bind(cellsOf(items)), tokens.slice(from, stop), undefined);
+  const values = intentsOf(bind(cellsOf(items)), part(tokens, from, stop), undefined);
   if (values.every(({ kind }) => kind === 'quantity')) return true;
-  const supposes = tokens.slice(at, from).some(({ word }) => word === 'if' || word === 'suppose');
-  const tells = tokens.slice(from, stop).some(({ word }) => tellingVerbs.has(word));
+  const supposes = part(tokens, at, from).some(({ word }) => word === 'if' || word === 'suppose');
+  const tells = part(tokens, from, stop).some(({ word }) => tellingVerbs.has(word));
   return supposes || (given && !tells);
 }
 
@@ -113,13 +127,13 @@ const tellingVerbs: ReadonlySet<string> = new Set("is are was were it's measures
 
 /** The question in tokens `at..stop`, when its words tell a topic; values up to `end` are given. */
 function questionIn(hearing: Hearing, at: number, stop: number, end = stop): QuestionIntent | undefined {
-  const told = topicOf(keyed, hearing.tokens.slice(at, Math.min(stop, at + longest)));
+  const told = topicOf(keyed, part(hearing.tokens, at, Math.min(stop, at + longest)));
   return questionOf(hearing, at, { stop, end, told });
 }
 
 /** The rest of the breath, where it can only be meant to be worked out: "ninety foot pounds, wrench eighteen inches, extension three". */
 export function toldIn(hearing: Hearing, at: number): QuestionIntent | undefined {
-  const topic = topicOf(telling, hearing.tokens.slice(at, at + longest));
+  const topic = topicOf(telling, part(hearing.tokens, at, at + longest));
   const found = topic && questionOf(hearing, at, { stop: hearing.tokens.length, told: topic });
   return found && { ...found, told: true };
 }
@@ -131,10 +145,10 @@ interface Asked {
 }
 
 function questionOf({ tokens: all }: Hearing, at: number, { stop, end = stop, told }: Asked): QuestionIntent | undefined {
-  const tokens = all.slice(at, Math.min(stop, at + longest));
+  const tokens = part(all, at, Math.min(stop, at + longest));
   const asked = itemsIn(tokens);
   const field = longestName(asked);
-  const whole = end === stop ? tokens : all.slice(at, Math.min(end, at + longest));
+  const whole = end === stop ? tokens : part(all, at, Math.min(end, at + longest));
   const named = (end === stop ? asked : itemsIn(whole)).filter(gives);
   const given = intentsOf(bind(cellsOf(named)), whole, undefined)
     .map(asGiven)
@@ -191,8 +205,13 @@ function asGiven(intent: Intent): Intent {
 const isGiven = (intent: { kind: string }): intent is MeasureIntent | QuantityIntent =>
   intent.kind === 'measure' || intent.kind === 'quantity';
 
-function topicOf(rows: readonly Keyed[], tokens: readonly Token[]): Topic | undefined {
-  return rows.find(({ groups }) => inOrder(groups, tokens))?.topic;
+/** The first row whose every group is met; a row that begins with none of the words is not tried. */
+function topicOf(rows: Rows, tokens: readonly Token[]): Topic | undefined {
+  let best: Keyed | undefined;
+  for (const token of tokens) {
+    for (const row of rows(token) ?? []) if ((!best || row.at < best.at) && inOrder(row.groups, tokens)) best = row;
+  }
+  return best?.topic;
 }
 
 /** Each group has a word in the question, one after the other; other words may stand between. */
@@ -209,7 +228,7 @@ function inOrder(groups: readonly ReadonlySet<string>[], tokens: readonly Token[
 export function itemsIn(tokens: readonly Token[]): Item[] {
   const items: Item[] = [];
   for (let at = 0; at < tokens.length; at = items.at(-1)?.end ?? tokens.length) {
-    items.push(itemAt(tokens, at, { fields: [], implied: true }));
+    items.push(itemAt(tokens, at));
   }
   return items;
 }

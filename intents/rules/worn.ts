@@ -9,7 +9,9 @@ const begins = /^[HJLM]/;
 const bearings = /^(bearings?|cones?|cups?|races?|timken)$/;
 
 /** The question that a worn number asks, where one is said in the statement at `at`. */
-export function wornIn({ tokens, text, stops }: Hearing, at: number): { intent: QuestionIntent; end: number } | undefined {
+export function wornIn(hearing: Hearing, at: number): { intent: QuestionIntent; end: number } | undefined {
+  if (!hearing.worn) return undefined;
+  const { tokens, text, stops } = hearing;
   const stop = stops[at] ?? tokens.length;
   const words = tokens.slice(at, stop).map(({ word }) => word);
   for (let from = at; from < stop; from += 1) {

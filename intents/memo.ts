@@ -1,5 +1,5 @@
 // What was read at a place in a list of tokens is kept for as long as the list: many rules ask for the same number.
-import type { Token } from '../tokens.ts';
+import type { Token } from './tokens.ts';
 
 type Tokens = readonly Token[];
 
@@ -31,4 +31,15 @@ export function remembered<T>(read: (tokens: Tokens, at: number) => T): (tokens:
     places[at] = found;
     return found;
   };
+}
+
+const partsFrom = remembered((_tokens, _from): Map<number, Tokens> => new Map());
+
+/** The tokens from one place to another; the same part is the same list, so that what was read in it is known. */
+export function part(tokens: Tokens, from: number, to: number): Tokens {
+  if (from === 0 && to >= tokens.length) return tokens;
+  const known = partsFrom(tokens, from);
+  const found = known.get(to) ?? tokens.slice(from, to);
+  known.set(to, found);
+  return found;
 }
