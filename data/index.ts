@@ -16,7 +16,8 @@ import remove from './procedures/remove.json' with { type: 'json' };
 import roadCheck from './procedures/road-check.json' with { type: 'json' };
 import scheduledService from './procedures/scheduled-service.json' with { type: 'json' };
 import wheelsOn from './procedures/wheels-on.json' with { type: 'json' };
-import type { Caution, JobKind, Policy, Procedure } from './types.ts';
+import toldTable from './told.json' with { type: 'json' };
+import type { Caution, JobKind, Policy, Procedure, Told } from './types.ts';
 import unitTable from './units.json' with { type: 'json' };
 
 export type FieldId =
@@ -212,6 +213,7 @@ export type {
   ProcedureStep,
   RecordedValue,
   StockAxle,
+  Told,
 } from './types.ts';
 
 /** Kinds of job, each an ordered list of procedure ids. */
@@ -232,6 +234,9 @@ export const procedures = [
   scheduledService,
   handover,
 ] as readonly Procedure[];
+
+/** How steps are told as done. */
+export const told = toldTable.rows as readonly Told[];
 
 /** Cautions that steps and answers name by id. */
 export const cautions = cautionTable.rows as readonly Caution[];

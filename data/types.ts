@@ -45,6 +45,17 @@ export interface ProcedureStep {
   readonly source: string;
 }
 
+/** A way to tell that a step, or part of it, is done. */
+export interface Told {
+  readonly id: string;
+  /** `procedure/step`. */
+  readonly step: string;
+  readonly said: readonly string[];
+  /** What is still to be asked about when only this was told; absent = the step is done. */
+  readonly left?: string;
+  readonly source: string;
+}
+
 export interface Procedure {
   readonly id: string;
   readonly title: string;

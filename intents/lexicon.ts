@@ -29,7 +29,7 @@ export function lexicon<T>(rows: Iterable<readonly [T, readonly string[]]>): Lex
   const root: Node<T> = { next: new Map() };
   const vocabulary = new Set<string>();
   for (const [meaning, templates] of rows) {
-    for (const words of templates.flatMap((template) => sequences(phrase(template)))) {
+    for (const words of templates.flatMap((template) => sequencesOf(phrase(template)))) {
       let node = root;
       for (const word of words) {
         vocabulary.add(word);
@@ -65,25 +65,25 @@ function longest<T>(first: Node<T> | undefined, tokens: readonly Token[], at: nu
 }
 
 /** All word sequences of a phrase. @throws TypeError for slots, which have no end. */
-function sequences(of: Phrase): string[][] {
+export function sequencesOf(of: Phrase): string[][] {
   switch (of.kind) {
     case 'word':
       return [[of.word]];
     case 'maybe':
-      return [[], ...sequences(of.of)];
+      return [[], ...sequencesOf(of.of)];
     case 'oneOf':
-      return of.of.flatMap(sequences);
+      return of.of.flatMap(sequencesOf);
     case 'seq':
       return of.parts.reduce<string[][]>(
-        (left, part) => left.flatMap((words) => sequences(part).map((more) => [...words, ...more])),
+        (left, part) => left.flatMap((words) => sequencesOf(part).map((more) => [...words, ...more])),
         [[]],
       );
     case 'means':
     case 'seldom':
-      return sequences(of.of);
+      return sequencesOf(of.of);
     case 'lazy':
-      return sequences(of.get());
+      return sequencesOf(of.get());
     case 'slot':
-      throw new TypeError(`sequences() expected a phrase without slots, got a ${of.kind}`);
+      throw new TypeError(`sequencesOf() expected a phrase without slots, got a ${of.kind}`);
   }
 }

@@ -62,7 +62,11 @@ export type CommandName =
   /** The value said last, at another place; no side: at the other one. */
   | 'same'
   /** The value said last, by `said` more or less. */
-  | 'adjust';
+  | 'adjust'
+  /** Work told as done in a step's own words; `acts` are rows of data/told.json. */
+  | 'told'
+  /** Told as not done yet. */
+  | 'notYet';
 
 export type Topic =
   | 'fits'
@@ -114,6 +118,8 @@ export type CommandIntent = {
   readonly rest?: string;
   readonly field?: FieldId;
   readonly said?: Said;
+  /** Of each thing told, the acts that it may be. */
+  readonly acts?: readonly (readonly string[])[];
   readonly span?: Span;
 } & Where;
 export type QuestionIntent = {

@@ -1,7 +1,9 @@
 // Whole utterances: measures, corrections, strikes, commands and questions, from the same tables that the parser reads.
-import type { FieldId } from '#data';
+import { type FieldId, told } from '#data';
 import { holds } from '../fields.ts';
+import { sequencesOf } from '../lexicon.ts';
 import { maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } from '../phrase.ts';
+import { actsTold } from '../rules/told.ts';
 import type { Expects, Intent } from '../types.ts';
 import { commandWords } from '../words/commands.ts';
 import { topics } from '../words/questions.ts';
@@ -13,7 +15,7 @@ import { anyLength, spokenValue } from './values.ts';
 const ownNamed = namedFields.filter((id) => ownNamesOf(id).length > 0);
 
 /** How often each is said beside a measurement, in nats, by judgement. */
-const rare = { correction: 1, strike: 2, question: 0.5, laterSaying: 0.7, goesOn: 1, goesOnUnasked: 3 };
+const rare = { correction: 1, strike: 2, question: 0.5, laterSaying: 0.7, goesOn: 1, goesOnUnasked: 3, told: 3 };
 
 const correctionOpeners = oneOf(
   phrase('(no [make that]|make that|correction|i said|actually|scratch that [make that])'),
@@ -81,6 +83,23 @@ const commands: Phrase = oneOf(
   ),
 );
 
+/** Beside a measurement these are seldom, and rightly: they are said once a step. */
+const narrations: Phrase = seldom(
+  seq(
+    maybe(phrase("(i|we|i've|the)")),
+    oneOf(
+      ...told.flatMap(({ said }) =>
+        said.flatMap((template) =>
+          sequencesOf(phrase(template)).map((spoken) =>
+            says(seq(...spoken.map(word)), { kind: 'command', name: 'told', acts: actsTold(spoken.join(' ')) }),
+          ),
+        ),
+      ),
+    ),
+  ),
+  rare.told,
+);
+
 const questions: Phrase = oneOf(
   ...topics.flatMap(({ topic, said }) =>
     said.flatMap((template) =>
@@ -103,6 +122,7 @@ export function sentences(expects?: Expects): Phrase {
     corrections(waited),
     strikes,
     commands,
+    narrations,
     seldom(questions, rare.question),
     sums,
   );

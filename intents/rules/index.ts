@@ -16,6 +16,7 @@ import { askers } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
 import { auxiliaries, itemsIn, judges, judgesLast, opens, questionAt, toldIn } from './question.ts';
+import { toldAt } from './told.ts';
 import { wornIn } from './worn.ts';
 
 export interface Read {
@@ -34,7 +35,7 @@ const notes = table([['note' as const, noteWords]]);
 /** The rule that reads from `at`, when one does. */
 export function ruleAt(hearing: Hearing, at: number, current: Statement): Read | undefined {
   return (
-    (current.fresh ? (note(hearing, at) ?? nothingOf(hearing, at)) : undefined) ??
+    (current.fresh ? (toldAt(hearing, at) ?? note(hearing, at) ?? nothingOf(hearing, at)) : undefined) ??
     leaning(hearing, at, current) ??
     command(hearing, at, current.fresh) ??
     question(hearing, at, current)

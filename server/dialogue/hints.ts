@@ -22,6 +22,7 @@ function answersTo(about: string): readonly string[] {
   if (about === 'reason') return ['the reason', 'no'];
   if (about === 'alternatives') return ['one of the two, digit by digit'];
   if (about === 'target') return ['which one'];
+  if (about === 'told') return ['yes', 'not yet'];
   if (about === 'facts') return ['what I asked for', 'never mind'];
   return ['yes', 'no, and the right value'];
 }

@@ -11,7 +11,7 @@ import { valueLine } from './wording/values.ts';
 import { sentence } from './words.ts';
 
 /** Kinds of utterance that go on with the work, and so confirm what was read back before. */
-const goesOn = new Set(['measure', 'quantity', 'note', 'next', 'done', 'skip', 'remind']);
+const goesOn = new Set(['measure', 'quantity', 'note', 'next', 'done', 'told', 'skip', 'remind']);
 
 /** Kinds that object: such an utterance confirms nothing by the way. */
 const objects = new Set(['deny', 'correct', 'strike', 'undo']);

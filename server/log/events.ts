@@ -24,7 +24,18 @@ export interface ValueFact extends Said, Where {
 /** What the dialogue asked and waits for; a yes binds to this id and to no other. */
 export interface Asked {
   readonly id: string;
-  readonly about: 'value' | 'alternatives' | 'skip' | 'verdict' | 'close' | 'strike' | 'undo' | 'target' | 'reason' | 'facts';
+  readonly about:
+    | 'value'
+    | 'alternatives'
+    | 'skip'
+    | 'told'
+    | 'verdict'
+    | 'close'
+    | 'strike'
+    | 'undo'
+    | 'target'
+    | 'reason'
+    | 'facts';
   readonly valueIds: readonly ValueId[];
   readonly question: string;
   /** Values to choose from, where it is a choice. */

@@ -1,7 +1,7 @@
 // What a yes, a no or a choice does to the question that is open. A yes binds to the question asked, in time, and to no other.
 
 import { type FieldId, fieldOf, policy } from '#data';
-import { type Intent, type Said, sayField, type Where } from '#intents';
+import { type CommandName, type Intent, type Said, sayField, type Where } from '#intents';
 import type { Asked, ValueRecord } from '#log/events';
 import { isPlausible, meantBy, unitSuits } from '../doubts.ts';
 import { closeAsk, type Draft, emit, openQuestion, say } from '../draft.ts';
@@ -17,6 +17,7 @@ import { askTarget, replace, strikeNow } from './correct.ts';
 import { factsTold } from './facts.ts';
 import { askSkip, skipNow } from './steps.ts';
 import { take } from './take.ts';
+import { toldAll, toldNot } from './told.ts';
 
 function isStale({ job, now, late }: Draft): boolean {
   const asked = Date.parse(job.askedAt ?? now);
@@ -76,6 +77,8 @@ function agreed(draft: Draft, asked: Asked): Draft {
       return asked.step ? skipNow(draft, asked.step, asked.given ?? '') : closed;
     case 'close':
       return leftForClosing(draft).some(({ safety }) => safety) ? askClosing(draft, 'closeNeedsWord') : closeNow(closed);
+    case 'told':
+      return toldAll(closed, asked);
     case 'verdict':
       return say(closed, jobLine('verdictTaken', {}, shop));
     case 'undo':
@@ -136,6 +139,8 @@ function denied(draft: Draft, asked: Asked): Draft {
     case 'value':
     case 'alternatives':
       return wrong(closed, valuesOf(closed, asked));
+    case 'told':
+      return toldNot(closed, asked);
     case 'skip':
     case 'reason':
       return say(closed, stepLine('keptStep', {}, shop));
@@ -164,10 +169,15 @@ export function answerTo(draft: Draft, asked: Asked): Draft | undefined {
       return target(draft, asked);
     case 'facts':
       return factsTold(draft, asked);
+    case 'told':
+      return isOnly(intents, 'done') ? agreed(draft, asked) : undefined;
     default:
       return undefined;
   }
 }
+
+const isOnly = ([only, ...more]: readonly Intent[], name: CommandName): boolean =>
+  only?.kind === 'command' && only.name === name && more.length === 0;
 
 /** Any words but a command are the reason. */
 function reasonGiven(draft: Draft, asked: Asked, intents: readonly Intent[], text: string): Draft | undefined {

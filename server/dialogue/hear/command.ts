@@ -12,6 +12,7 @@ import { remind } from './note.ts';
 import { question } from './question.ts';
 import { readBack, repeat } from './read.ts';
 import { back, done, jump, next, skip } from './steps.ts';
+import { notYet, told } from './told.ts';
 import { undo } from './undo.ts';
 
 type Obey = (draft: Draft, intent: CommandIntent) => Draft;
@@ -21,6 +22,7 @@ const moving: ReadonlySet<CommandName> = new Set([
   'back',
   'goTo',
   'done',
+  'told',
   'skip',
   'pause',
   'resume',
@@ -52,6 +54,8 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   help: (draft) => say(draft, repairLine('help', { could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop)),
   same,
   adjust,
+  told,
+  notYet,
   remind: (draft, { rest, said }) => remind(draft, rest, said),
 };
 

@@ -19,6 +19,7 @@ import {
   wanted,
 } from '../plan.ts';
 import { askAbout } from '../settle.ts';
+import type { Shop } from '../types.ts';
 import { liveValues } from '../values.ts';
 import { stepLine } from '../wording/steps.ts';
 import { valueLine } from '../wording/values.ts';
@@ -35,9 +36,12 @@ export function showStep(draft: Draft, step: PlannedStep): Draft {
   return say(shown, sayStep(shown, step, fresh));
 }
 
+export const placeWords = ({ place }: Pick<PlannedStep, 'place'>, shop: Shop): string =>
+  [place.axle && `${place.axle} axle`, place.side && saySide(place.side, shop)].filter(Boolean).join(' ');
+
 function sayStep({ job, know }: Draft, { key, step, title, place }: PlannedStep, cautions: readonly string[]) {
   const plan = planOf(job);
-  const where = [place.axle && `${place.axle} axle`, place.side && saySide(place.side, know.shop)].filter(Boolean).join(' ');
+  const where = placeWords({ place }, know.shop);
   const at = `${title}, step ${plan.findIndex((other) => other.key === key) + 1} of ${plan.length}`;
   return stepLine(
     'step',
@@ -66,8 +70,16 @@ function endOfList(draft: Draft): Draft {
 export function done(draft: Draft): Draft {
   const step = stepAt(draft.job);
   if (!step) return goTo(draft, openStepAfter(draft.job, undefined));
+  return doneAt(draft, step);
+}
+
+/** Marks a step done where nothing hinders it; from the one on the screen it goes on to the next. */
+export function doneAt(draft: Draft, step: PlannedStep): Draft {
   const against = hindrances(draft.job, step);
-  return against.length > 0 ? hinder(draft, against) : goTo(markDone(draft, step), openStepAfter(draft.job, step.key));
+  if (against.length > 0) return hinder(draft, against);
+  const marked = markDone(draft, step);
+  if (step.key === draft.job.currentStep) return goTo(marked, openStepAfter(draft.job, step.key));
+  return say(marked, stepLine('marked', { say: step.step.say }, draft.know.shop));
 }
 
 /** A step that torqued something sets the reminders to check it again, once a job. */

@@ -1,4 +1,4 @@
-import { clause, listed, type Named, sayCount, sayName, showName } from '../words.ts';
+import { clause, listed, type Named, sayCount, sayName, showName, withoutStop } from '../words.ts';
 import { speaker, type Wording } from './line.ts';
 
 type Slots = readonly Omit<Named, 'value'>[];
@@ -23,7 +23,13 @@ export interface StepFacts {
   readonly noSuchStep: { readonly said: string; readonly titles: readonly string[] };
   readonly openBefore: { readonly count: number };
   readonly why: { readonly why: string; readonly source: string };
-  readonly laterStep: { readonly say: string };
+  readonly alsoDone: { readonly left: string };
+  readonly otherStep: { readonly say: string; readonly where: string };
+  readonly doneBefore: { readonly say: string };
+  readonly noStepSo: Record<string, never>;
+  readonly openAgain: { readonly say: string };
+  readonly notYet: Record<string, never>;
+  readonly marked: { readonly say: string };
 }
 
 /** The first clause is enough to name a step. */
@@ -65,7 +71,16 @@ const words: Wording<StepFacts> = {
     show: `${count} before it still open.`,
   }),
   why: ({ why, source }) => ({ tone: 'answer', speak: why, show: `${why}\n(${source})` }),
-  laterStep: ({ say }) => ({ tone: 'answer', speak: `kept. It belongs to a later step: ${nameOf(say)}.` }),
+  alsoDone: ({ left }) => ({ tone: 'ask', speak: `and ${left}. That too?` }),
+  otherStep: ({ say, where }) => ({
+    tone: 'ask',
+    speak: `that is another step${where && `, ${where}`}: ${withoutStop(say)}. Is all of it done?`,
+  }),
+  doneBefore: ({ say }) => ({ tone: 'answer', speak: `already marked done: ${nameOf(say)}.` }),
+  noStepSo: () => ({ tone: 'refused', speak: 'nothing marked: no step here is that. Say done for the one on the screen.' }),
+  openAgain: ({ say }) => ({ tone: 'taken', speak: `open again: ${nameOf(say)}.` }),
+  notYet: () => ({ tone: 'taken', speak: 'not marked. Say done when it is.' }),
+  marked: ({ say }) => ({ tone: 'taken', speak: `marked done: ${nameOf(say)}.` }),
 };
 
 export const stepLine = speaker(words);

@@ -27,7 +27,7 @@ export const language: Language = {
 export const vocabulary = (): readonly string[] => wordList({ fields: fields.map(({ id }) => id), yesNo: true });
 
 /** Commands that lose or settle something. */
-const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'closeAnyway', 'skip'];
+const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'closeAnyway', 'skip', 'told'];
 
 /** @param text as the search spelt it */
 export function read(text: string, expects: Expects): Reading {
