@@ -1,6 +1,6 @@
 // Work told as done in a step's own words: "chocked it", "cotter's in". Every word must belong; one strange word and nothing was told.
 import { told } from '#data';
-import { itemAt, nothingCalled } from '../items.ts';
+import { itemAt } from '../items.ts';
 import { sequencesOf } from '../lexicon.ts';
 import { phrase } from '../phrase.ts';
 import { wherePlaced } from '../refine/bind.ts';
@@ -89,7 +89,7 @@ function clauseOf(tokens: readonly Token[], at: number, stop: number): { words: 
   const places = [];
   for (let from = at; from < stop; ) {
     const { word = '' } = tokens[from] ?? {};
-    const item = smallWords.has(word) ? undefined : itemAt(tokens, from, nothingCalled);
+    const item = smallWords.has(word) ? undefined : itemAt(tokens, from);
     if (item?.is === 'place') places.push(item);
     else if (!smallWords.has(word)) words.push(word);
     from = item?.is === 'place' ? item.end : from + 1;
