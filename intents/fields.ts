@@ -60,6 +60,12 @@ export function meantUnit(field: Field, said: UnitId): UnitId | undefined {
 /** The same by the field's id. Undefined where none can be meant. */
 export const unitMeant = (field: FieldId, said: UnitId): UnitId | undefined => meantUnit(fieldOf(field), said);
 
+/** Whether a field takes this value, in lowest terms: what is counted is counted whole, five and a half are no studs. */
+export function wholeIfCounted(field: FieldId, value: string): boolean {
+  const { unit, step } = fieldOf(field);
+  return unit !== '1' || step !== '1' || !value.includes('/');
+}
+
 /** True inside the field's plausible band; a field without one takes anything. */
 export function isPlausible(field: Field, value: Fraction, unit: UnitId | undefined): boolean {
   if (field.min === undefined || field.max === undefined || !field.unit) return true;

@@ -1,5 +1,6 @@
 // Parts of one as spoken and typed: "three eighths", "a half", "thirteen thirty-seconds", "5/16".
 
+import { lexicon } from '../lexicon.ts';
 import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
 import { denominators, unitOrdinals } from '../words/fractions.ts';
@@ -73,9 +74,11 @@ function denominatorsAt(tokens: readonly Token[], at: number): { end: number; de
   if (ten?.is === 'tens' && ordinal) found.push({ end: next + 1, denominator: ten.value + ordinal });
   const tenThousandths = tokens[start]?.word === 'ten' && (word === 'thousandths' || word === 'thousandth');
   if (tenThousandths) found.push({ end: next + 1, denominator: tenThousand });
-  if (tokens[start]?.word === 'over') return overWhole(tokens, start + 1);
-  return found;
+  const over = overs.longest(tokens, start);
+  return over ? overWhole(tokens, over.end) : found;
 }
+
+const overs = lexicon([['over' as const, ['over', 'out of', '/']]]);
 
 function overWhole(tokens: readonly Token[], at: number): { end: number; denominator: number }[] {
   return readWholes(tokens, at)

@@ -127,10 +127,9 @@ function withPart(tokens: readonly Token[], start: number, whole: Whole, wholes:
   };
 }
 
-/** "72-3/8": the hyphen joins only when a slash fraction follows. */
+/** "72-3/8", "72 - 3/8": the hyphen joins only when a slash fraction follows. */
 function hyphenBefore(tokens: readonly Token[], at: number): number {
-  const joins =
-    tokens[at]?.word === '-' && tokens[at]?.glued && (tokens[at + 2]?.word === '/' || tokens[at + 1]?.kind === 'fraction');
+  const joins = tokens[at]?.word === '-' && (tokens[at + 2]?.word === '/' || tokens[at + 1]?.kind === 'fraction');
   return joins ? at + 1 : at;
 }
 
@@ -158,7 +157,7 @@ function afterPoint(
   const next = tokens[point + 1];
   if (next?.kind === 'number' && /^\d+$/.test(next.word)) return [decimal(start, point + 2, `${whole}.${next.word}`, likes)];
   return readWholes(tokens, point + 1)
-    .filter(({ form, digits, end }) => (form === 'run' || digits.length < 3) && !pointGoesOn(tokens, end))
+    .filter(({ form, digits, end }) => (form === 'run' || digits.length < 4) && !pointGoesOn(tokens, end))
     .map(({ end, digits }) => decimal(start, end, `${whole}.${digits}`, likes));
 }
 

@@ -50,30 +50,10 @@ function typed(tokens: readonly Token[], at: number): Whole[] {
   const text = tokens[at]?.word ?? '';
   if (!/^\d+$/.test(text)) return [];
   const one: Whole = { end: at + 1, value: Number(text), form: 'typed', digits: text, chunks: 1, shop: false, soundsLike: [] };
-  const scaled = withScales(tokens, one);
-  return scaled ? [one, scaled] : [one];
-}
-
-/** "5 million", "3 hundred": a typed number with a spoken size. */
-function withScales(tokens: readonly Token[], one: Whole): Whole | undefined {
-  const next = classOf(tokens[one.end]);
-  if (next?.is === 'hundred') {
-    const rest = tensAfter(tokens, one.end + 1);
-    return { ...one, end: rest?.end ?? one.end + 1, value: one.value * 100 + (rest?.value ?? 0) };
-  }
-  if (next?.is !== 'scale') return undefined;
-  const rest = after(tokens, one.end + 1, next.value);
-  const digits = String(BigInt(one.value) * BigInt(next.value) + BigInt(rest?.value ?? 0));
-  return { ...one, end: rest?.end ?? one.end + 1, value: one.value * next.value + (rest?.value ?? 0), digits };
-}
-
-/** "9 hundred and twenty", "9 hundred and 2". */
-function tensAfter(tokens: readonly Token[], at: number): { end: number; value: number } | undefined {
-  const from = skipAnd(tokens, at);
-  const chunk = from > at ? chunkAt(tokens, from) : undefined;
-  if (chunk) return { end: chunk.end, value: Number(chunk.text) };
-  const typedTens = from > at && /^\d{1,2}$/.test(tokens[from]?.word ?? '');
-  return typedTens ? { end: from + 1, value: Number(tokens[from]?.word) } : undefined;
+  const next = classOf(tokens[one.end])?.is;
+  if (next !== 'hundred' && next !== 'scale') return [one];
+  const sized = plain(tokens, at).filter(({ end }) => end > one.end);
+  return [one, ...sized.map((whole): Whole => ({ ...whole, form: 'typed', shop: false }))];
 }
 
 /** One spoken chunk of one or two digits: "seven", "oh", "fifteen", "seventy-two". */
@@ -205,14 +185,13 @@ function plain(tokens: readonly Token[], at: number): Whole[] {
   }
 }
 
-/** "twenty thousand, five hundred and sixty-nine" is one number; without the "and" a comma may begin the next. */
+/** "twenty thousand, five hundred and sixty-nine" is one number; where nothing follows its hundreds a comma may begin the next. */
 function skipComma(tokens: readonly Token[], at: number): number {
   const joins =
     tokens[at]?.word === ',' &&
     classOf(tokens[at + 1])?.is === 'digit' &&
     classOf(tokens[at + 2])?.is === 'hundred' &&
-    classOf(tokens[at + 3])?.is === 'and' &&
-    chunkAt(tokens, at + 4) !== undefined;
+    chunkAt(tokens, skipAnd(tokens, at + 3)) !== undefined;
   return joins ? at + 1 : at;
 }
 
@@ -234,7 +213,7 @@ function belowThousand(tokens: readonly Token[], at: number, afterScale: boolean
   if (opener?.is === 'scale' && !afterScale) return [{ end: at, value: 1, soundsLike: [], shop: false }];
   if (bare && next.is === 'scale') return [{ end: at + 1, value: 1, soundsLike: [], shop: false }];
   if (bare) return hundreds(tokens, at + 1, 1, [], false);
-  const chunk = chunkAt(tokens, at);
+  const chunk = chunkAt(tokens, at) ?? typedGroup(tokens, at, afterScale);
   if (!chunk) return [];
   const value = Number(chunk.text);
   const soundsLike = chunk.soundsLike ? [chunk.soundsLike] : [];
@@ -261,17 +240,26 @@ function belowThousand(tokens: readonly Token[], at: number, afterScale: boolean
   return [alone];
 }
 
+/** "2 thousand 500", "3 thousand 5 hundred", "4 thousand and 60": digits that a number of words goes on in; other digits begin the next. */
+function typedGroup(tokens: readonly Token[], at: number, afterScale: boolean): Chunk | undefined {
+  const text = tokens[at]?.kind === 'number' ? (tokens[at]?.word ?? '') : '';
+  const joined = classOf(tokens[at - 1])?.is === 'and';
+  const goesOn = !afterScale || classOf(tokens[at + 1])?.is === 'hundred' || (joined ? text.length < 4 : text.length === 3);
+  return /^\d+$/.test(text) && goesOn ? { end: at + 1, text, soundsLike: 0 } : undefined;
+}
+
+/** "9 hundred and 2". */
+function typedTens(tokens: readonly Token[], at: number): Chunk | undefined {
+  const text = classOf(tokens[at])?.is === 'and' ? (tokens[at + 1]?.word ?? '') : '';
+  return /^\d{1,2}$/.test(text) ? { end: at + 2, text, soundsLike: 0 } : undefined;
+}
+
 function hundreds(tokens: readonly Token[], at: number, count: number, soundsLike: readonly number[], shop: boolean): Group[] {
   const whole: Group = { end: at + 1, value: count * 100, soundsLike, shop };
-  const rest = chunkAt(tokens, skipAnd(tokens, at + 1));
+  const rest = chunkAt(tokens, skipAnd(tokens, at + 1)) ?? typedTens(tokens, at + 1);
   if (!rest || rest.text === '0') return [whole];
   const both = rest.soundsLike ? [...soundsLike, rest.soundsLike] : soundsLike;
   return [whole, { end: rest.end, value: count * 100 + Number(rest.text), soundsLike: both, shop }];
-}
-
-function after(tokens: readonly Token[], at: number, ceiling: number): Group | undefined {
-  const group = belowThousand(tokens, skipAnd(tokens, at), true).at(-1);
-  return group && group.value < ceiling ? group : undefined;
 }
 
 const skipAnd = (tokens: readonly Token[], at: number) => (classOf(tokens[at])?.is === 'and' ? at + 1 : at);

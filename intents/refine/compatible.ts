@@ -1,6 +1,6 @@
 // Whether a value can belong to a field, and which of several fields it fits best.
 import { type FieldId, fieldOf } from '#data';
-import { fitsUnit, holds, isBeyond, isPlausible } from '../fields.ts';
+import { fitsUnit, holds, isBeyond, isPlausible, wholeIfCounted } from '../fields.ts';
 import type { Item } from '../items.ts';
 
 export const compatible = (fields: readonly FieldId[], value: Item): boolean => fields.some((field) => fits(field, value));
@@ -12,11 +12,10 @@ export function fits(field: FieldId, value: Item): boolean {
   if (value.is !== 'number') return false;
   if (kind === 'bearing' || kind === 'serial') return value.quantity.unit === undefined && partNumber(value) !== undefined;
   const row = fieldOf(field);
-  const counted = row.unit === '1' && row.step === '1';
   const { value: size, unit, number } = value.quantity;
   // A sixteenth of a pound is never said of a torque or a rating: it is the size of what is named.
   const part = number.shape === 'fraction' && !number.whole && unit === undefined && (row.unit === 'lbf.ft' || row.unit === 'lb');
-  return kind === 'number' && fitsUnit(row, unit) && !part && !(counted && size.d !== 1n);
+  return kind === 'number' && fitsUnit(row, unit) && !part && wholeIfCounted(field, size.toFraction());
 }
 
 /** Digits of a bare whole number that may be stamped on a part: "25580". */

@@ -104,7 +104,7 @@ function faultOf(bound: Bound, expects: Expects | undefined): string | undefined
   if (bound.value.is !== 'number') return undefined;
   const { number, unit } = bound.value.quantity;
   const part = number.part;
-  const measured = bound.field !== undefined || unit === 'in' || (expects?.fields.length ?? 0) > 0;
+  const measured = bound.field !== undefined || (expects?.fields.length ?? 0) > 0;
   if (!part || !measured) return undefined;
   const { denominator, numerator } = part;
   if (numerator >= denominator)

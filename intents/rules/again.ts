@@ -2,7 +2,8 @@
 import Fraction from 'fraction.js';
 import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
-import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
+import type { Amount } from '../numbers/amount.ts';
+import { readAmount } from '../numbers/likeliest.ts';
 import { wherePlaced } from '../refine/bind.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Statement } from '../statement.ts';
@@ -66,7 +67,7 @@ export function adjusted({ tokens, stops }: Hearing, at: number): Read | undefin
 }
 
 /** More or less by a part of something, or by a unit; "two more" may be anything. */
-const isPart = ({ number, unit }: QuantityReading) => number.shape !== 'whole' || unit !== undefined;
+const isPart = ({ number, unit }: Amount) => number.shape !== 'whole' || unit !== undefined;
 
 /** "No, make that", "right is": what takes back, its comma, and where. */
 function leadOf(tokens: readonly Token[], at: number): { end: number; where: Where } {

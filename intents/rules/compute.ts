@@ -5,8 +5,9 @@ import { fieldNames } from '../fields.ts';
 import { itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { part } from '../memo.ts';
+import type { Amount } from '../numbers/amount.ts';
 import { isNumberWord } from '../numbers/classes.ts';
-import { type QuantityReading, readAmount } from '../numbers/quantity.ts';
+import { readAmount } from '../numbers/likeliest.ts';
 import { readUnit } from '../numbers/unit.ts';
 import { phrase } from '../phrase.ts';
 import { matches } from '../read.ts';
@@ -298,6 +299,6 @@ const isSide = (side: unknown): side is Exclude<Side, 'both'> => side === 'left'
 const ends: ReadonlySet<string> = new Set(['?', '.', 'please', '=', 'equals', 'equal', 'now', 'then']);
 const isEnd = (tokens: readonly Token[], at: number) => tokens[at] === undefined || ends.has(tokens[at].word);
 
-function amountSaid(reading: QuantityReading): Said {
+function amountSaid(reading: Amount): Said {
   return { value: reading.value.toFraction(), unit: reading.unit ?? '1', unitSaid: reading.unit !== undefined };
 }

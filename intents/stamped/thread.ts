@@ -1,7 +1,7 @@
 // Threads: "half twenty", "nine-sixteenths eighteen", "1/2-20", "M12 by one point five".
 import Fraction from 'fraction.js';
+import { unitAndPart } from '../numbers/amount.ts';
 import { type NumberReading, readNumbers } from '../numbers/number.ts';
-import { unitAndPart } from '../numbers/quantity.ts';
 import { readUnit } from '../numbers/unit.ts';
 import type { Token } from '../tokens.ts';
 import type { Stamp } from './types.ts';

@@ -56,6 +56,8 @@ export const unitOrdinals: ReadonlyMap<string, number> = new Map(
     .concat([
       ['second', 2],
       ['seconds', 2],
+      ['secondth', 2],
+      ['secondths', 2],
       ['first', 1],
       ['firsts', 1],
     ]),

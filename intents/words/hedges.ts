@@ -9,7 +9,8 @@ export const hedgesBefore: readonly (readonly [Hedge | 'none', readonly string[]
       '(just|slightly|barely) (under|shy of|short of|below|less than)',
       '[just] (a|one) (hair|touch|tad|shade|tick|tick mark|smidge|smidgen|skosh|whisker|bit|little|little bit|scant) (under|shy of|short of|below|less than|shorter than)',
       '[a] little (under|less than|short of|shy of)',
-      '(shy of|short of|almost|nearly|not quite|a scant|scant|a light|a weak|a shy|light|just about under|under|below|less than|lower than|smaller than|next to nearly)',
+      '(shy of|short of|almost|nearly|not quite|a scant|scant|a light|a weak|a shy|light|just about under|under|below|next to nearly)',
+      '(less|lower|smaller|fewer|shorter|narrower) than',
     ],
   ],
   [
@@ -18,7 +19,8 @@ export const hedgesBefore: readonly (readonly [Hedge | 'none', readonly string[]
       '(just|slightly|barely) (over|past|above|more than)',
       '[just] (a|one) (hair|touch|tad|shade|tick|smidge|smidgen|skosh|whisker|bit|little|little bit) (over|past|above|more than|better than|longer than)',
       '[a] little (over|more than|past|better than)',
-      '(over|above|past|more than|greater than|bigger than|better than|exceeding|upwards of|a strong|a good|a fat|a heavy)',
+      '(over|above|past|exceeding|upwards of|a strong|a good|a fat|a heavy)',
+      '(more|greater|bigger|larger|higher|longer|wider|better) than',
     ],
   ],
   [
@@ -31,11 +33,23 @@ export const hedgesBefore: readonly (readonly [Hedge | 'none', readonly string[]
   ],
   [
     'atLeast',
-    ['(at least|no less than|not less than|minimum of|a minimum of|min of|minimum|min|not under|no smaller than|at a minimum)'],
+    [
+      '(at least|minimum of|a minimum of|min of|minimum|min|not under|at a minimum)',
+      '(no|not) (less|lower|smaller|fewer|shorter) than',
+      '(more|greater|bigger|larger|higher) [than] or equal (to|than)',
+      '(equal to or more|equal to or greater|equal to or higher) than',
+      'at least or equal to',
+    ],
   ],
   [
     'atMost',
-    ['(at most|no more than|not more than|maximum of|a maximum of|max of|maximum|max|up to|not over|no bigger than|at the most)'],
+    [
+      '(at most|maximum of|a maximum of|max of|maximum|max|up to|not over|at the most)',
+      '(no|not) (more|greater|bigger|larger|higher|longer|wider) than',
+      '(less|lower|smaller|fewer) [than] or equal (to|than)',
+      '(equal to or less|equal to or lower|equal to or smaller) than',
+      'at most or equal to',
+    ],
   ],
   [
     'none',
@@ -64,8 +78,11 @@ export const hedgesAfter: readonly (readonly [Hedge | 'none', readonly string[]]
     'about',
     ['(ish|or so|or thereabouts|give or take|more or less|approximately|or about|roughly|or about that|thereabouts|near enough)'],
   ],
-  ['atLeast', ['(or better|or more|minimum|min|at least|or over|or higher|at a minimum|at the least)']],
-  ['atMost', ['(or less|maximum|max|at most|tops|or under|at the most|or lower)']],
+  [
+    'atLeast',
+    ['or (better|more|over|above|higher|greater|up)', 'and (more|up)', '(minimum|min|at least|at a minimum|at the least)'],
+  ],
+  ['atMost', ['or (less|under|below|lower|smaller)', '(maximum|max|at most|tops|at the most)']],
   [
     'none',
     [
@@ -75,7 +92,7 @@ export const hedgesAfter: readonly (readonly [Hedge | 'none', readonly string[]]
 ];
 
 /** Between two ends of a range. */
-export const rangeWords: readonly string[] = ['to', 'through', 'thru', 'until', '-'];
+export const rangeWords: readonly string[] = ['to', 'through', 'thru', 'until', '-', '~'];
 
 export const toleranceWords: readonly string[] = [
   '(plus or minus|plus minus|give or take|within|plus and minus|± |+ / -|+ or -|more or less)',

@@ -1,6 +1,6 @@
 // A number with no name: the value asked about, else the next one the step wants, else the last one read back.
 import { type FieldId, fieldOf } from '#data';
-import type { QuantityIntent, Said, Where } from '#intents';
+import { type QuantityIntent, type Said, type Where, wholeIfCounted } from '#intents';
 import type { ValueRecord } from '#log/events';
 import { isPlausible, meantBy, unitSuits } from '../doubts.ts';
 import { ask, type Draft, openQuestion, say } from '../draft.ts';
@@ -19,7 +19,7 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   if (said.otherSide && !mate) return whatIsIt(draft, said);
   if (mate && (said.otherSide || asked?.valueIds.includes(mate.id))) return takeBeside(draft, mate, said);
   const about = byId(draft.job, asked?.valueIds[0] ?? '');
-  if (about && !isWhole(about.field, said)) return whatIsIt(draft, said);
+  if (about && !wholeIfCounted(about.field, said.value)) return whatIsIt(draft, said);
   if (asked && asked.valueIds.length > 0) return correct(draft, { ...said, kind: 'correct' });
   const slot = wanted(draft.job)
     .map(asSlot)
@@ -59,17 +59,11 @@ function whatIsIt(draft: Draft, said: QuantityIntent): Draft {
   return say(draft, valueLine('whatIsIt', { said: sayOnly({ field: 'hubFace', ...said }, shop) }, shop));
 }
 
-/** What is counted is counted whole. */
-function isWhole(field: FieldId, { value }: Said): boolean {
-  const { unit, step } = fieldOf(field);
-  return unit !== '1' || step !== '1' || /^\d+$/.test(value);
-}
-
-/** A bare number never fills a stamped number, and what is counted is whole: a bearing must be named, five and a half are no studs. */
+/** A bare number never fills a stamped number: a bearing must be named. */
 function suits(field: FieldId, said: Said): boolean {
   const { unit, choices } = fieldOf(field);
   if (unit === undefined && choices === undefined) return false;
-  if (!isWhole(field, said)) return false;
+  if (!wholeIfCounted(field, said.value)) return false;
   return unitSuits(field, said) && isPlausible(field, meantBy(said));
 }
 

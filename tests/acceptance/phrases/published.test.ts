@@ -18,6 +18,12 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
     ['2.5^-1', '2/5'],
     ['1.2b', '1200000000'],
     ['1 over one hundred and twenty one', '1/121'],
+    ['12 hundred and fifty', '1250'],
+  ],
+  'microsoft/Recognizers-Text, Specs/Number/English/NumberRangeModel.json': [
+    ['20~100', '20', '1', '100'],
+    ['20 through 100', '20', '1', '100'],
+    ['from one thousand to one thousand and five hundred', '1000', '1', '1500'],
   ],
   'microsoft/Recognizers-Text, Specs/NumberWithUnit/English/TemperatureModel.json': [
     ['40 deg celsius', '40', 'degC'],
@@ -60,6 +66,7 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
     ['twenty-thousand, five-hundred and sixty-nine', '20569'],
     ['won huntred', '100'],
     ['fifty sixty three thousand', '5063000'],
+    ['a thousand, one hundred eleven', '1111'],
     ['five quintillion', '5000000000000000000'],
   ],
   'jduff/numerizer, test/test_numerizer_en.rb': [
@@ -71,10 +78,19 @@ const suites: Readonly<Record<string, readonly Case[]>> = {
   'spencermountain/compromise, tests/three/numbers': [
     ['two hundred and twelve and one twentieth', '4241/20'],
     ['3/8ths', '3/8'],
+    ['3 out of four', '3/4'],
+    ['three thirty secondths of an inch', '3/32', 'in'],
+    ['thirty five fifths of an inch', '7', 'in'],
+    ['2 million five hundred thousand and fifty nine', '2500059'],
     ['9 hundred and 2', '902'],
     ['9 hundred and twenty', '920'],
     ['hundred and seventy two thousand', '172000'],
   ],
+  'allo-media/text2num, tests/test_text_to_num_en.py': [
+    ['one point two hundred thirty-six', '309/250'],
+    ['point fifteen', '3/20'],
+  ],
+  'scrapinghub/number-parser, tests/test_number_parsing.py': [['one hundred and forty two / eleven', '142/11']],
   'jakeboone02/numeric-quantity, src/numericQuantityTests.ts': [
     ['01 01/02', '3/2'],
     ['1⅟2', '3/2'],

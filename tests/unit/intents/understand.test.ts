@@ -27,6 +27,38 @@ describe('understand', () => {
     expect(first('hub face nineteen')).toMatchObject({ value: '19', alternatives: ['90'] });
   });
 
+  it.each([
+    ['smaller than 100', '100', 'under'],
+    ['fewer than a thousand', '1000', 'under'],
+    ['larger than twenty', '20', 'over'],
+    ['greater than 4,565', '4565', 'over'],
+    ['bigger or equal than three thousand nine hundred and sixty five', '3965', 'atLeast'],
+    ['five hundred and more', '500', 'atLeast'],
+    ['200 or greater', '200', 'atLeast'],
+    ['equal to or more than 30', '30', 'atLeast'],
+    ['less than or equal to 100', '100', 'atMost'],
+    ['lower or equal than three hundred', '300', 'atMost'],
+    ['equal to or less than 30', '30', 'atMost'],
+    ['no wider than sixty', '60', 'atMost'],
+  ])('keeps the bound of "%s" beside the value', (text, value, hedge) => {
+    expect(first(text)).toMatchObject({ kind: 'quantity', value, hedge });
+  });
+
+  it.each([
+    ['2 thousand 500', '2500'],
+    ['5 thousand two hundred', '5200'],
+    ['35 hundred and 60', '3560'],
+    ['point one hundred twenty five', '1/8'],
+    ['one point five hundred', '3/2'],
+    ['72 - 3/8', '579/8'],
+  ])('reads "%s" as one number', (text, value) => {
+    expect(understand(text).intents).toMatchObject([{ kind: 'quantity', value }]);
+  });
+
+  it('lets other digits after a thousand begin the next number', () => {
+    expect(understand('3 thousand 72').intents).toMatchObject([{ value: '3000' }, { value: '72' }]);
+  });
+
   it('names the words that no rule claimed', () => {
     expect(understand('hub face wibble seventy two').unclaimed).toEqual(['wibble']);
   });

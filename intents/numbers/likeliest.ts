@@ -1,0 +1,64 @@
+// The likeliest reading of a number and its unit, given what can be what is being measured.
+import Fraction from 'fraction.js';
+import type { UnitId } from '#data';
+import { remembered } from '../memo.ts';
+import type { Token } from '../tokens.ts';
+import { type Amount, unitAndPart, withUnit } from './amount.ts';
+import { type NumberReading, readNumbers } from './number.ts';
+
+/** Whether a number can be what is being measured; settles "seventy-two fifty-eight" and its like. */
+export interface Plausible {
+  (value: Fraction, unit: UnitId | undefined): boolean;
+  /** Read off a gauge in decimals, whose point is often left unsaid. */
+  readonly decimal?: boolean;
+}
+
+/** Number with its unit; feet take the inches that follow. */
+export function readAmount(tokens: readonly Token[], at: number, plausible?: Plausible): Amount | undefined {
+  const [likeliest] = likeliestAmount(tokens, at);
+  if (!plausible || !likeliest || plausible(likeliest.value, likeliest.unit)) return likeliest;
+  const small = thousandsForThousandths(tokens, likeliest.number);
+  if (small && plausible(small.value, small.unit)) return small;
+  // Only a run of chunks may be cut short; a fraction or a schoolbook number was said whole.
+  if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return likeliest;
+  const thousandths = withoutPoint(tokens, likeliest.number);
+  if (thousandths && plausible(thousandths.value, thousandths.unit)) return thousandths;
+  const pointed = plausible.decimal ? pointUnsaid(tokens, likeliest.number, plausible) : undefined;
+  if (pointed) return pointed;
+  const shorter = readNumbers(tokens, at)
+    .slice(1)
+    .map((number) => withUnit(tokens, number));
+  return shorter.find(({ value, unit }) => plausible(value, unit)) ?? likeliest;
+}
+
+/** "two thousands" of an end play were thousandths, misheard. */
+function thousandsForThousandths(tokens: readonly Token[], number: NumberReading): Amount | undefined {
+  if (!/^thousands?$/.test(tokens[number.end - 1]?.word ?? '')) return undefined;
+  const value = number.value.div(1_000_000);
+  return withUnit(tokens, { ...number, value, soundsLike: [number.value], shape: 'decimal', resolution: '1/1000' });
+}
+
+/** "oh oh five" off a dial is .005: digits that lead with nought, the point unsaid. */
+function withoutPoint(tokens: readonly Token[], number: NumberReading): Amount | undefined {
+  const digits = number.whole?.digits ?? '';
+  if (!/^0\d\d/.test(digits)) return undefined;
+  const value = new Fraction(`0.${digits}`);
+  return withUnit(tokens, { ...number, value, soundsLike: [], shape: 'decimal', resolution: `1/${10 ** digits.length}` });
+}
+
+/** "one three seven four" of a journal is 1.374, "eleven nine" of a battery 11.9: the point stands after the first words. */
+function pointUnsaid(tokens: readonly Token[], number: NumberReading, plausible: Plausible): Amount | undefined {
+  const { digits = '', head = 0 } = number.whole ?? {};
+  if (head === 0) return undefined;
+  const value = new Fraction(`${digits.slice(0, head)}.${digits.slice(head)}`);
+  const resolution = `1/${10 ** (digits.length - head)}`;
+  const found = withUnit(tokens, { ...number, value, soundsLike: [], shape: 'decimal', resolution });
+  return plausible(found.value, found.unit) ? found : undefined;
+}
+
+const likeliestAmount = remembered((tokens: readonly Token[], at: number): readonly Amount[] => {
+  const bare = unitAndPart(tokens, at);
+  if (bare) return [bare];
+  const [number] = readNumbers(tokens, at);
+  return number ? [withUnit(tokens, number)] : [];
+});
