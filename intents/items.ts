@@ -24,6 +24,7 @@ import {
   sizeNames,
   sizeWords,
   stageWords,
+  thingNames,
 } from './words/where.ts';
 
 export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePosition } | { readonly stage: Stage };
@@ -31,13 +32,14 @@ export type Place = { readonly side: Side | 'other' } | { readonly axle: AxlePos
 export type Item = {
   readonly start: number;
   readonly end: number;
-} /** `qualifies`: only says which of the sizes of what is named beside it, of the value before or after; `mirrors`: "eye to eye". */ & (
+} /** `qualifies`: only says which of the sizes of what is named beside it, of the value before or after; `mirrors`: "eye to eye"; `isThing`: names no size of the thing. */ & (
   | {
       readonly is: 'names';
       readonly fields: readonly FieldId[];
       readonly place?: Place;
       readonly qualifies?: 'before' | 'after';
       readonly mirrors?: boolean;
+      readonly isThing?: boolean;
     }
   | { readonly is: 'number'; readonly quantity: QuantityReading }
   | { readonly is: 'stamp'; readonly stamp: Stamp }
@@ -120,7 +122,9 @@ export function itemAt(tokens: readonly Token[], at: number, calling?: Calling):
 const bareItem = remembered((tokens, at): Item => itemCalled(tokens, at, nothingCalled));
 
 function itemCalled(tokens: readonly Token[], at: number, calling: Calling): Item {
-  const found = [value(tokens, at, calling), named(tokens, at), listed(tokens, at)].filter((item) => item !== undefined);
+  const found = [halfOf(tokens, at), value(tokens, at, calling), named(tokens, at), listed(tokens, at)].filter(
+    (item) => item !== undefined,
+  );
   return found.reduce<Item>(
     (best, item) => (item.end > best.end || best.is === 'stray' || best.is === 'filler' ? item : best),
     single(tokens, at),
@@ -135,9 +139,19 @@ function value(tokens: readonly Token[], at: number, calling: Calling): Item | u
   if (quantity && (isPronoun(tokens, at, quantity) || (calling.fields.length > 0 && isTime(tokens, quantity)))) return undefined;
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
   const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
-  if (stamp && (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds)))
+  if (
+    stamp &&
+    !(quantity && isRather(quantity, stamp, calling)) &&
+    (!quantity || stamp.end >= quantity.end || asked.includes(stamp.holds))
+  )
     return { is: 'stamp', stamp: threadOf(stamp, calling), start: at, end: stamp.end };
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
+}
+
+/** "Plate says thirty nine hundred", where a VIN and a weight are waited for: what is no VIN, nor spelled like one, is the weight. */
+function isRather({ number, value: size, unit }: QuantityReading, stamp: Stamp, calling: Calling): boolean {
+  const { digits = '', chunks = 0 } = number.whole ?? {};
+  return stamp.problem !== undefined && calling.implied && chunks < digits.length && plausibleFor(calling)?.(size, unit) === true;
 }
 
 /** A thread that nothing names is of what is waited for. */
@@ -195,10 +209,11 @@ function quantityAt(tokens: readonly Token[], at: number, calling: Calling): Qua
   const whole = readQuantity(tokens, at);
   const gauge = whole?.number.whole?.form === 'run' && whole.unit ? ofUnit.get(whole.unit) : undefined;
   if (gauge && calling.fields.length === 0) return readQuantity(tokens, at, gauge);
-  if (calling.fields.length > 0)
-    return whole && fieldNames.longest(tokens, whole.end) ? whole : readQuantity(tokens, at, plausibleFor(calling));
-  if (whole?.number.whole?.form !== 'run' || notTwoLengths(whole.value, whole.unit) || fieldNames.longest(tokens, whole.end))
-    return whole;
+  const named = whole && fieldNames.longest(tokens, whole.end);
+  // "Twelve six at the battery": the name comes after.
+  if (named) return readQuantity(tokens, at, plausibleFor({ fields: named.meaning, implied: false }));
+  if (calling.fields.length > 0) return readQuantity(tokens, at, plausibleFor(calling));
+  if (whole?.number.whole?.form !== 'run' || notTwoLengths(whole.value, whole.unit)) return whole;
   return readQuantity(tokens, at, notTwoLengths);
 }
 
@@ -210,8 +225,10 @@ function plausibleFor(calling: Calling): Plausible | undefined {
   const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
   if (rows.length === 0) return undefined;
   const decimal = rows.every(({ step }) => step !== undefined && decimalStep.test(step));
+  const thousandths = rows.every(({ step }) => step === '1/1000');
   return Object.assign((number: Fraction, unit: UnitId | undefined) => rows.some((row) => isPlausible(row, number, unit)), {
     decimal,
+    thousandths,
   });
 }
 
@@ -242,9 +259,17 @@ const notTwoLengths: Plausible = (value, unit) => {
 function named(tokens: readonly Token[], at: number): Item | undefined {
   const field = fieldNames.longest(tokens, at);
   if (field?.end === at + 1 && sizeNames.has(tokens[at]?.word ?? '')) return undefined;
+  const isThing = field?.end === at + 1 && thingNames.has(tokens[at]?.word ?? '');
   return (
     interrupted(tokens, at, field?.end ?? at) ??
-    (field && { is: 'names', fields: field.meaning, mirrors: isMirror(tokens, at, field.end), start: at, end: field.end })
+    (field && {
+      is: 'names',
+      fields: field.meaning,
+      mirrors: isMirror(tokens, at, field.end),
+      isThing,
+      start: at,
+      end: field.end,
+    })
   );
 }
 
@@ -264,6 +289,16 @@ function interrupted(tokens: readonly Token[], at: number, longest: number): Ite
       return { is: 'names', fields: field.meaning, place: found.place, start: at, end };
   }
   return undefined;
+}
+
+/** "Right half forty-two", "left half is 41": half of the hub face, where no part of one can be meant. */
+function halfOf(tokens: readonly Token[], at: number): Item | undefined {
+  const side = tokens[at]?.word;
+  if ((side !== 'left' && side !== 'right') || tokens[at + 1]?.word !== 'half') return undefined;
+  const is = /^(is|was|reads|measures|at)$/.test(tokens[at + 2]?.word ?? '') ? 1 : 0;
+  const size = readQuantity(tokens, at + 2 + is);
+  if (!size || size.value.compare(2) < 0) return undefined;
+  return { is: 'names', fields: ['halfFace'], place: { side }, start: at, end: at + 2 };
 }
 
 function listed(tokens: readonly Token[], at: number): Item | undefined {

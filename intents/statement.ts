@@ -1,5 +1,6 @@
 // The statement being heard: its parts so far, and what they call for next. Kept up part by part, so that cost stays linear.
 import type { FieldId } from '#data';
+import { holds } from './fields.ts';
 import type { Calling, Item } from './items.ts';
 import { isValue, type ValueItem } from './refine/cells.ts';
 import { compatible } from './refine/compatible.ts';
@@ -19,6 +20,10 @@ export interface Statement {
   asksNothing: boolean;
   /** Fields named since the last value. */
   named: readonly FieldId[] | undefined;
+  /** Fields named before the last value, of which a new place tells more: "left four, right six". */
+  carried: readonly FieldId[] | undefined;
+  /** A place was told since the last value. */
+  placed: boolean;
   /** The value just before, where no name led it: "3500 pound axle" names it afterwards. */
   nameless: ValueItem | undefined;
 }
@@ -30,6 +35,8 @@ export const newStatement = (): Statement => ({
   opening: true,
   asksNothing: false,
   named: undefined,
+  carried: undefined,
+  placed: false,
   nameless: undefined,
 });
 
@@ -42,15 +49,19 @@ export function addItem(to: Statement, item: Item, tokens: readonly Token[]): vo
   if (stops) to.asksNothing = false;
   if (isValue(item)) {
     to.measures = true;
-    to.nameless = to.named ? undefined : item;
+    to.nameless = to.named || to.placed ? undefined : item;
+    to.carried = to.named ?? (to.placed ? to.carried : undefined);
     to.named = undefined;
+    to.placed = false;
   } else if (item.is === 'names') {
     to.named = to.nameless && compatible(item.fields, to.nameless) ? undefined : item.fields;
     to.nameless = undefined;
   } else if (item.is !== 'filler') to.nameless = undefined;
+  to.placed ||= item.is === 'place' || item.is === 'position';
 }
 
 /** The fields that the words since the last value call for; before any, what the dialogue waits for. */
-export function callingOf({ named }: Statement, expects: Expects | undefined): Calling {
-  return named ? { fields: named, implied: false } : { fields: expects?.fields ?? [], implied: true };
+export function callingOf({ named, carried, placed }: Statement, expects: Expects | undefined): Calling {
+  const fields = named ?? (placed && carried?.every((field) => holds(field) === 'number') ? carried : undefined);
+  return fields ? { fields, implied: false } : { fields: expects?.fields ?? [], implied: true };
 }

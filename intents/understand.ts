@@ -1,4 +1,5 @@
 // One utterance: tokens, then statements, commands and questions in the order said. Every word ends up in an intent, a filler, or `unclaimed`.
+import type { FieldId } from '#data';
 import { clausesOf } from './clauses.ts';
 import { type Item, itemAt } from './items.ts';
 import { mend } from './mend.ts';
@@ -109,13 +110,23 @@ function meant(items: readonly Item[], heard: Hearing): Meaning {
 
 function measured(said: readonly Item[], heard: Hearing, where: Where): Meaning {
   const { tokens, expects } = heard;
-  const items = withoutLoose(said, tokens);
+  const items = waitedFirst(withoutLoose(said, tokens), expects?.fields ?? []);
   const intents = intentsOf(bind(cellsOf(items), where), tokens, expects);
   const strays = items.flatMap(({ is, start, end }) => (is === 'stray' ? tokens.slice(start, end) : []));
   if (intents.length > 0) return { intents, strays };
   if (items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and')) return { intents: [], strays: [] };
   const isNote = isRemark(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0);
   return { intents: wordsOf(isNote ? 'note' : 'unknown', items, heard), strays: isNote ? [] : strays };
+}
+
+/** Of fields that share a name, what the dialogue waits for comes first. */
+function waitedFirst(items: readonly Item[], waited: readonly FieldId[]): readonly Item[] {
+  if (waited.length === 0) return items;
+  return items.map((item) => {
+    const known = item.is === 'names' ? item.fields.filter((field) => waited.includes(field)) : [];
+    if (item.is !== 'names' || known.length === 0 || known.length === item.fields.length) return item;
+    return { ...item, fields: [...known, ...item.fields.filter((field) => !known.includes(field))] };
+  });
 }
 
 /** "Turn the wheel round", "square up the axle": a shape stands at the end of its clause, or before what it is the shape of, and beside no strange word. */

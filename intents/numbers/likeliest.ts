@@ -11,6 +11,8 @@ export interface Plausible {
   (value: Fraction, unit: UnitId | undefined): boolean;
   /** Read off a gauge in decimals, whose point is often left unsaid. */
   readonly decimal?: boolean;
+  /** Read off a dial in thousandths, which are often called by their number alone. */
+  readonly thousandths?: boolean;
 }
 
 /** Number with its unit; feet take the inches that follow. */
@@ -19,12 +21,15 @@ export function readAmount(tokens: readonly Token[], at: number, plausible?: Pla
   if (!plausible || !likeliest || plausible(likeliest.value, likeliest.unit)) return likeliest;
   const small = thousandsForThousandths(tokens, likeliest.number);
   if (small && plausible(small.value, small.unit)) return small;
+  const called = plausible.thousandths ? thouUnsaid(tokens, likeliest) : undefined;
+  const counted = called && plausible(called.value, called.unit) ? called : undefined;
   // Only a run of chunks may be cut short; a fraction or a schoolbook number was said whole.
-  if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return likeliest;
+  if (likeliest.number.whole?.form !== 'run' || likeliest.number.shape !== 'whole') return counted ?? likeliest;
   const thousandths = withoutPoint(tokens, likeliest.number);
   if (thousandths && plausible(thousandths.value, thousandths.unit)) return thousandths;
   const pointed = plausible.decimal ? pointUnsaid(tokens, likeliest.number, plausible) : undefined;
-  if (pointed) return pointed;
+  const decimal = pointed ?? counted;
+  if (decimal) return decimal;
   const shorter = readNumbers(tokens, at)
     .slice(1)
     .map((number) => withUnit(tokens, number));
@@ -36,6 +41,14 @@ function thousandsForThousandths(tokens: readonly Token[], number: NumberReading
   if (!/^thousands?$/.test(tokens[number.end - 1]?.word ?? '')) return undefined;
   const value = number.value.div(1_000_000);
   return withUnit(tokens, { ...number, value, soundsLike: [number.value], shape: 'decimal', resolution: '1/1000' });
+}
+
+/** "End play six" off a dial is .006, and an inner journal typed 1375 is 1.375. */
+function thouUnsaid(tokens: readonly Token[], { number, unit }: Amount): Amount | undefined {
+  if (number.shape !== 'whole' || unit !== undefined) return undefined;
+  const value = number.value.div(1000);
+  const soundsLike = [number.value, ...number.soundsLike.map((like) => like.div(1000))];
+  return withUnit(tokens, { ...number, value, soundsLike, shape: 'decimal', resolution: '1/1000' });
 }
 
 /** "oh oh five" off a dial is .005: digits that lead with nought, the point unsaid. */

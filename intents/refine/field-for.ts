@@ -25,12 +25,14 @@ export function fieldFor(
   const other = names.length === 0 ? counterpart(last?.field, position, where) : undefined;
   if (other && fits(other, value)) return other;
   const orders = [...common(lead, trail), ...lead.toReversed(), ...trail].map((fields) =>
-    akinFirst(positioned(fields, position), last?.field),
+    akinFirst(sidedFirst(positioned(fields, position), where), last?.field),
   );
   // "Which axles have a seventy-two hub face": what stands beside the number before what was named far off.
   const far = lead.length > 0 && trail.length > 0 && value.start - (cell.lead.findLast(({ is }) => is === 'names')?.end ?? 0) > 2;
   if (far && cell.trail[0]?.is === 'names') orders.unshift(...trail);
-  const fitting = orders.flatMap((fields) => bestField(fields, value) ?? []).filter((field) => isSized(field, cell));
+  const fitting = orders
+    .flatMap((fields) => bestField(fields, value) ?? [])
+    .filter((field) => isSized(field, cell) && !isOfThing(field, cell));
   const plausible = fitting.length > 1 ? fitting.find((field) => isPlausibleFor(value, field)) : undefined;
   const named = plausible ?? fitting[0];
   const narrower = named && fitting.find((field) => Object.values(byPosition[named] ?? {}).includes(field));
@@ -59,11 +61,25 @@ function isSized(field: FieldId, { lead, trail, value }: Cell): boolean {
   return fieldOf(field).unit === 'in' && isPlausibleFor(value, field);
 }
 
+/** "The axle is ninety-five": no rating, and no other size of it was named. */
+function isOfThing(field: FieldId, { lead, trail, value }: Cell): boolean {
+  const names = [...lead, ...trail].filter((item) => item.is === 'names' && item.fields.includes(field));
+  const only = names.length > 0 && names.every((item) => item.is === 'names' && item.isThing);
+  return only && value.is === 'number' && value.quantity.unit === undefined && !isPlausibleFor(value, field);
+}
+
 /** What was measured last, or is another size of it, comes first: "wheel diameter fifteen, width six", "left magnet three ohms, right magnet three". */
 function akinFirst(fields: readonly FieldId[], last: FieldId | undefined): readonly FieldId[] {
   if (!last || fields.length < 2) return fields;
   const rank = (field: FieldId) => (field === last ? 0 : sharesName(field, last) ? 1 : 2);
   return [...fields].sort((a, b) => rank(a) - rank(b));
+}
+
+/** "Left magnet three two": of what shares a name, what is measured on each side comes first where a side is said. */
+function sidedFirst(fields: readonly FieldId[], { side }: Where): readonly FieldId[] {
+  if (!side || fields.length < 2) return fields;
+  const isSided = (field: FieldId) => fieldOf(field).perSide === true;
+  return [...fields.filter(isSided), ...fields.filter((field) => !isSided(field))];
 }
 
 const sharesName = (a: FieldId, b: FieldId) => fieldOf(a).said.some((name) => fieldOf(b).said.includes(name));

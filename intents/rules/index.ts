@@ -15,7 +15,7 @@ import { interjections, separators } from '../words/fillers.ts';
 import { askers } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
-import { auxiliaries, itemsIn, judges, judgesLast, opens, questionAt, toldIn } from './question.ts';
+import { auxiliaries, itemsIn, judgesLast, opens, questionAt, toldIn, turnedRound } from './question.ts';
 import { toldAt } from './told.ts';
 import { wornIn } from './worn.ts';
 
@@ -83,7 +83,7 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
     const words = tokens.slice(at, stop).map(({ word }) => word);
     return { intents: [{ kind: 'question', topic: 'judged', words: words.join(' '), span }], end: stop };
   }
-  const asks = isFirst && opening && ((asking.best(tokens, at, stop)?.end ?? stop) < stop || judges(tokens, at, stop));
+  const asks = isFirst && opening && ((asking.best(tokens, at, stop)?.end ?? stop) < stop || turnedRound(tokens, at, stop));
   return asks ? { intents: [{ kind: 'unknown', text: hearing.text.slice(...span), span }], end: stop } : undefined;
 }
 

@@ -6,6 +6,7 @@ import { type Item, itemAt } from '../items.ts';
 import { lexicon } from '../lexicon.ts';
 import { part } from '../memo.ts';
 import { isNumberWord } from '../numbers/classes.ts';
+import { readAmount } from '../numbers/likeliest.ts';
 import { table } from '../read.ts';
 import { bind } from '../refine/bind.ts';
 import { cellsOf, isValue } from '../refine/cells.ts';
@@ -14,11 +15,21 @@ import type { Token } from '../tokens.ts';
 import type { Intent, MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { wordTable } from '../wordbook.ts';
-import { aboutParts, judgingWords, nounOpeners, openers, sureOpeners, tellings, topics } from '../words/questions.ts';
+import {
+  aboutParts,
+  havingOpeners,
+  judgingWords,
+  nounOpeners,
+  openers,
+  sureOpeners,
+  tellings,
+  topics,
+} from '../words/questions.ts';
 import { defectAt } from './remark.ts';
 
 const sure = table([['sure' as const, sureOpeners]]);
 const opening = table([['opens' as const, openers]]);
+const having = table([['has' as const, havingOpeners]]);
 const nouns = table([['noun' as const, nounOpeners]]);
 const parts = lexicon(aboutParts);
 
@@ -49,24 +60,35 @@ export function opens(tokens: readonly Token[], at: number, stop: number, first:
   if (sure.best(tokens, at, stop) !== undefined) return true;
   if (!first) return false;
   const noun = nouns.best(tokens, at, stop) !== undefined && !defectAt(tokens, at, stop);
-  return noun || opening.best(tokens, at, stop) !== undefined || judges(tokens, at, stop) || turnedRound(tokens, at, stop);
+  return noun || opening.best(tokens, at, stop) !== undefined || asksThing(tokens, at, stop) || turnedRound(tokens, at, stop);
 }
 
-/** "Is red grease compatible with lithium complex", "four brakes should draw how many amps": asked by the order of the words. */
-function turnedRound(tokens: readonly Token[], at: number, stop: number): boolean {
+/** "Got a seventy-two inch axle"; but "got an inch and a half under the fender" measures. */
+const asksThing = (tokens: readonly Token[], at: number, stop: number): boolean => {
+  const thing = having.best(tokens, at, stop);
+  return thing !== undefined && readAmount(tokens, thing.end - 1) === undefined;
+};
+
+/**
+ * Asked by the order of the words: "should it be ninety", "is red grease compatible with lithium complex", "four brakes should draw how many
+ * amps". Before a number or a name only with a word that judges: "is one sixty too hot" asks, "was seventy-two" tells.
+ */
+export function turnedRound(tokens: readonly Token[], at: number, stop: number): boolean {
   const words = part(tokens, at, Math.min(stop, at + longest));
-  if (auxiliaries.has(words[0]?.word ?? '')) return !itemsIn(words).some(isValue);
-  const modal = words.findIndex(({ word }) => modals.has(word));
-  return modal > 0 && words.some((_, i) => i > modal && sure.best(tokens, at + i, stop) !== undefined);
+  const second = words[1];
+  if (!auxiliaries.has(words[0]?.word ?? '')) {
+    const modal = words.findIndex(({ word }) => modals.has(word));
+    return modal > 0 && words.some((_, i) => i > modal && sure.best(tokens, at + i, stop) !== undefined);
+  }
+  if (isNumberWord(second) || fieldNames.longest(tokens, at + 1)) {
+    if (words.some(({ word }) => judgingWords.has(word))) return true;
+  } else if (subjects.has(second?.word ?? '') && !ownWords.has(words[0]?.word ?? '')) return true;
+  return !itemsIn(words).some(isValue);
 }
 
 const modals: ReadonlySet<string> = new Set(['should', 'would', 'must', 'ought']);
-
-/** "Is one sixty too hot", "are ten thou okay": a number to be judged, not taken. */
-export const judges = (tokens: readonly Token[], at: number, stop: number): boolean =>
-  /^(is|are|was|would|will|does|can|could)$/.test(tokens[at]?.word ?? '') &&
-  (isNumberWord(tokens[at + 1]) || fieldNames.longest(tokens, at + 1) !== undefined) &&
-  part(tokens, at, Math.min(stop, at + longest)).some(({ word }) => judgingWords.has(word));
+/** "Have the left at ninety", "do it": what is told or bidden may begin so too. */
+const ownWords: ReadonlySet<string> = new Set(['have', 'has', 'do', 'did']);
 
 /** "Is that okay", "is it too loose": what was told last is to be judged. */
 export const judgesLast = (tokens: readonly Token[], at: number, stop: number): boolean => {
@@ -82,6 +104,7 @@ const itemsJudge = (tokens: readonly Token[], at: number, stop: number): boolean
 const namelessKinds: ReadonlySet<Item['is']> = new Set(['filler', 'stray', 'correct', 'same', 'place', 'and']);
 
 const pronouns: ReadonlySet<string> = new Set(['that', 'it', 'this', 'these', 'those', 'they']);
+const subjects: ReadonlySet<string> = new Set([...pronouns, ...'the a an there i we you my our'.split(' ')]);
 
 /** What opens a question that a yes or a no would answer. */
 export const auxiliaries: ReadonlySet<string> = new Set(

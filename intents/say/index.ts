@@ -71,6 +71,7 @@ function render(field: FieldId | undefined, said: SaidValue, manner: Manner, wor
 }
 
 function choiceText(field: FieldId, choice: string): string {
+  if (choice.length === 1) return choice;
   const phrase = choiceWords.find((row) => row.field === field && row.choice === choice)?.said[0] ?? choice;
   return phrase.replace(/\s*[([].*?[)\]]/g, '');
 }

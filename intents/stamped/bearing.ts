@@ -41,6 +41,9 @@ function singly(tokens: readonly Token[], at: number, digits: { end: number; tex
 function prefixAt(tokens: readonly Token[], at: number): { end: number; text: string } {
   let end = at;
   let text = '';
+  const word = tokens[at]?.word.toUpperCase() ?? '';
+  // "LM one one nine four nine": the letters come as one word.
+  if (word.length > 1 && prefix.test(word)) return { end: at + 1, text: word };
   for (let letter = letterAt(tokens, end); letter && prefix.test(text + letter.text); letter = letterAt(tokens, end)) {
     text += letter.text;
     end = letter.end;

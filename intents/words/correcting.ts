@@ -49,7 +49,8 @@ export const changeWords: readonly string[] = ['(change|correct|fix|update|revis
 /** The number comes from the part's maker, not from the tape. */
 export const makerWords: readonly string[] = [
   '[the] [part] (maker|manufacturer|makers|manufacturers|builder|factory) (says|said|calls for|wants|gives|lists|spec is|specifies|specs)',
-  '[the] (book|manual|sheet|spec sheet|catalogue|catalog|label|tag|plate|decal|sticker|spec|chart) (says|said|calls for|wants|gives|lists|reads)',
+  '[the] (book|manual|sheet|spec sheet|catalogue|catalog|spec|chart) (says|said|calls for|wants|gives|lists|reads|shows)',
+  '[the] [data|rating|certification] (label|tag|plate|placard|decal|sticker) [(on|off|from) the (axle|trailer|tongue|frame|beam|tube|coupler|hub)] (says|said|calls for|gives|lists|reads|shows|has|is stamped)',
   'according to [the] [part] (maker|manufacturer|book|manual|sheet|label|tag|plate|chart)',
   "(maker's|makers|manufacturer's|manufacturers|published|factory|book) (value|figure|number|spec|torque) [is]",
   "(maker's|makers|manufacturer's|manufacturers)",

@@ -25,7 +25,7 @@ export const openers: readonly string[] = [
   'any (idea|chance|clue)',
   '(remind me|say) (what|how|which|when)',
   'anything (else|left|still|missing|open)',
-  '(got|have you got|have we got|do we have|do you have|you got) (a|an|any|the|anything|something)',
+  '(got|have you got|have we got|do we have|do you have|you got) (any|the|anything|something)',
   'need to know',
   '(star|criss cross|crisscross) pattern',
   '(read|give) me [back] (the|my)',
@@ -34,9 +34,13 @@ export const openers: readonly string[] = [
   'give me the (torque|sequence|specs|spec|bolt pattern|end play|tyre pressure|pressure)',
 ];
 
+/** A thing that is looked for: a question, unless its article begins an amount. */
+export const havingOpeners: readonly string[] = ['(got|have you got|have we got|do we have|do you have|you got) (a|an)'];
+
 /** A thing and what it is for: a question, unless a defect is told of it. */
 export const nounOpeners: readonly string[] = [
   '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
+  '[the] [axle|wheel|hub|tyre] rpm (at|for)',
 ];
 
 /** What is asked of a number: whether it will do. */
@@ -500,6 +504,7 @@ export const topics: readonly TopicWords[] = [
     keys: [
       'load|loads|loaded|overloaded',
       'carry|carries',
+      'can|could it|axle|axles|spring|springs|hub|hubs|wheels take|handle|support',
       'capacity',
       'weigh|weighs|weight',
       'heavy',

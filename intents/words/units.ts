@@ -160,7 +160,7 @@ export const unitWords: readonly UnitWord[] = [
   per('ohm', ['kilohm', 'kilohms', 'kilo ohms', 'kiloohms'], '1000'),
   per('ohm', ['megohm', 'megohms', 'megaohms'], '1000000'),
   per('mi', ['mile', 'miles', 'mi']),
-  per('km', ['kilometer', 'kilometers', 'kilometre', 'kilometres', 'km', 'kms', 'klicks', 'click', 'clicks', 'k m']),
+  per('km', ['kilometer', 'kilometers', 'kilometre', 'kilometres', 'km', 'kms', 'klicks', 'k m']),
   per('mph', ['miles per hour', 'mile per hour', 'miles an hour', 'mile an hour', 'mph', 'm p h', 'mi / h']),
   per('kmh', [
     'kilometers per hour',

@@ -115,6 +115,9 @@ export const sizeWords: readonly SizeWords[] = [
 /** All of them, before or after. */
 export const sizeNames: ReadonlySet<string> = new Set(sizeWords.flatMap(({ after, before = [] }) => [...after, ...before]));
 
+/** Names of the thing itself: they tell its rating only of what can be one. "The axle is ninety-five" is nobody's. */
+export const thingNames: ReadonlySet<string> = new Set(['axle', 'axles']);
+
 /** Repeats what was measured last at another place. */
 export const sameWords: readonly string[] = [
   '[is] [exactly] [the] same [thing] [again|too|there|as well|as that|number|measurement]',

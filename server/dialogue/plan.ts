@@ -1,6 +1,7 @@
 // Where the job stands in its procedures, and what the step on the screen still wants.
 import { filledBy, type PlannedStep, type Practice, planSteps, slotsOf, type Slot as WantedSlot } from '#core';
 import { type FieldId, fieldOf } from '#data';
+import { understand } from '#intents';
 import type { JobRecord, ValueRecord } from '#log/events';
 import { inUnit, isOutOfLimits } from './doubts.ts';
 import type { Know } from './types.ts';
@@ -45,8 +46,11 @@ export function openBefore(job: JobHere, { key }: PlannedStep): number {
 
 /** The step that words name by its id and its procedure's title, else by what it records: the one with the most of them, of equals the next that is open. */
 export function stepNamed(job: JobHere, words: string): PlannedStep | undefined {
-  const asked = wordsOf(words).filter((word) => !plainWords.has(word));
   const plan = planOf(job);
+  const number = /^(?:step|number) (?:number )?(\S.*)$/i.exec(words.trim())?.[1];
+  const counted = number === undefined ? undefined : understand(number).intents[0];
+  if (counted?.kind === 'quantity') return plan[Number(counted.value) - 1];
+  const asked = wordsOf(words).filter((word) => !plainWords.has(word));
   const from = plan.findIndex(({ key }) => key === job.currentStep);
   const rank = (step: PlannedStep, at: number) => (statusOf(job, step.key) === undefined ? (at > from ? 2 : 1) : 0);
   const ranked = plan.map((step, at) => ({ step, named: namedBy(step, asked), rank: rank(step, at) }));

@@ -24,6 +24,12 @@ test.each([
   expect(tech.say(words).record?.currentStep).toBe(step);
 });
 
+test('a step by its number, as the screen counts them', () => {
+  expect(tech.say('go to step five').reply.show).toContain('step 5 of');
+  expect(tech.say('go to step 2').reply.show).toContain('step 2 of');
+  expect(tech.say('go to step ninety nine').reply.code).toBe('noSuchStep');
+});
+
 test('a gate that was gone to is still a gate, and what is not there is refused with what there is', () => {
   tech.say('go to torque');
   expect(tech.say('done').reply.code).toBe('valuesMissing');

@@ -59,6 +59,45 @@ describe('understand', () => {
     expect(understand('3 thousand 72').intents).toMatchObject([{ value: '3000' }, { value: '72' }]);
   });
 
+  it.each([
+    ['end play left six', [{ field: 'endPlay', side: 'left', value: '3/500', alternatives: ['6'] }]],
+    ['runout five', [{ field: 'runout', value: '1/200' }]],
+    ['inner journal 1375', [{ field: 'innerJournal', value: '11/8' }]],
+    ['inner journal one three seven five outer one oh six two', [{ value: '11/8' }, { field: 'outerJournal', value: '531/500' }]],
+    ['end play left oh oh three right oh oh four', [{ value: '3/1000' }, { field: 'endPlay', side: 'right', value: '1/250' }]],
+    ['twelve six at the battery', [{ field: 'voltage', value: '63/5' }]],
+    ['left magnet three one', [{ field: 'magnetResistance', side: 'left', value: '31/10' }]],
+    ['hub face seventy two left tyre sixty five', [{ field: 'hubFace' }, { field: 'tyrePressure', value: '65', side: 'left' }]],
+    ["outer's an LM one one nine four nine", [{ field: 'outerBearing', value: 'LM11949' }]],
+    ['right half forty two', [{ field: 'halfFace', side: 'right', value: '42' }]],
+    ['left half inch', [{ kind: 'quantity', side: 'left', value: '1/2', unit: 'in' }]],
+    ['axle is 95', [{ kind: 'quantity', value: '95' }]],
+    ['axle tag says thirty five hundred', [{ field: 'capacity', value: '3500', origin: 'maker' }]],
+    ['got an inch and a half between the tyre and fender', [{ field: 'tyreClearance', value: '3/2' }]],
+    ['brakes adjusted ten clicks left', [{ kind: 'quantity', value: '10', unit: '1' }]],
+  ])('takes "%s" as a gauge or a tape is called', (text, intents) => {
+    expect(understand(text).intents).toMatchObject(intents);
+  });
+
+  it.each([
+    'should it be ninety',
+    'was that ten thou too loose',
+    'is the left six thou',
+    'can it take thirty five hundred',
+    'axle rpm at sixty',
+    'wheel rpm at sixty five',
+    'is that fifty eight or fifty nine',
+  ])('measures nothing in "%s"', (text) => {
+    expect(understand(text).intents.map(({ kind }) => kind)).not.toEqual(expect.arrayContaining(['measure']));
+    expect(understand(text).intents.map(({ kind }) => kind)).not.toEqual(expect.arrayContaining(['quantity']));
+  });
+
+  it('takes a weight for the weight that is waited for, not for a VIN that went wrong', () => {
+    const expects = { fields: ['vin', 'gvwr'], yesNo: false } as const;
+    expect(first('plate says thirty nine hundred', expects)).toMatchObject({ kind: 'quantity', value: '3900', origin: 'maker' });
+    expect(first('one two three four', expects)).toMatchObject({ kind: 'problem', about: 'vin' });
+  });
+
   it('names the words that no rule claimed', () => {
     expect(understand('hub face wibble seventy two').unclaimed).toEqual(['wibble']);
   });
