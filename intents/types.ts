@@ -99,7 +99,11 @@ export type Topic =
   | 'nearest'
   | 'again'
   | 'rideHeight'
-  | 'straight';
+  | 'straight'
+  /** The question before once more, with something else in it: "what about oiled". */
+  | 'more'
+  /** The axle told of beside the old one: "is it wider". */
+  | 'compare';
 
 export type MeasureIntent = {
   readonly kind: 'measure';

@@ -47,12 +47,15 @@ function namesIn(items: readonly Item[], last: readonly FieldId[]): (readonly Fi
   const named: (readonly FieldId[])[] = [];
   for (const item of items) {
     if (item.is !== 'names') continue;
-    const beside = named.length > 0 ? named.flat() : last;
+    const beside = named.length > 0 ? named.flat() : item.qualifies === 'after' ? [...last, ...properNames(items)] : last;
     const fields = item.qualifies ? item.fields.filter((field) => beside.some((other) => sharesName(field, other))) : item.fields;
     if (fields.length > 0) named.push(fields);
   }
   return named;
 }
+
+const properNames = (items: readonly Item[]): readonly FieldId[] =>
+  items.flatMap((item) => (item.is === 'names' && !item.qualifies ? item.fields : []));
 
 /** "The axle is ninety-five long", "beam length seventy-two": a size word that is not this field's own lets pass only what the field may measure. */
 function isSized(field: FieldId, { lead, trail, value }: Cell): boolean {

@@ -12,10 +12,10 @@ import type { CommandName, Intent } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, politeWords, strikeWords } from '../words/commands.ts';
 import { interjections, separators } from '../words/fillers.ts';
-import { askers } from '../words/questions.ts';
+import { askers, chooseWords } from '../words/questions.ts';
 import { adjusted, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
-import { auxiliaries, itemsIn, judgesLast, opens, questionAt, toldIn, turnedRound } from './question.ts';
+import { auxiliaries, itemsIn, judgesLast, moreIn, opens, questionAt, toldIn, turnedRound } from './question.ts';
 import { toldAt } from './told.ts';
 import { wornIn } from './worn.ts';
 
@@ -30,12 +30,14 @@ const polite = lexicon([[true, politeWords]]);
 const asking = table([['asks' as const, askers]]);
 const none = table([['none' as const, ['no <field>']]]);
 const straight = lexicon([['straight' as const, ["[it is|it's|its] [a] straight (axle|beam|tube) [with] [no drop|zero drop]"]]]);
+const choosing = table([['choose' as const, chooseWords]]);
 const notes = table([['note' as const, noteWords]]);
 
 /** The rule that reads from `at`, when one does. */
 export function ruleAt(hearing: Hearing, at: number, current: Statement): Read | undefined {
   return (
     (current.fresh ? (toldAt(hearing, at) ?? note(hearing, at) ?? nothingOf(hearing, at)) : undefined) ??
+    (current.fresh ? chosen(hearing, at) : undefined) ??
     leaning(hearing, at, current) ??
     command(hearing, at, current.fresh) ??
     question(hearing, at, current)
@@ -61,6 +63,18 @@ function nothingOf({ tokens, stops }: Hearing, at: number): Read | undefined {
   return { end, intents: [{ kind: 'measure', field, ...said }] };
 }
 
+/** "Take that one", "the lower one on rack two": asks whether that one is to be it. */
+function chosen({ tokens, stops, text }: Hearing, at: number): Read | undefined {
+  const stop = stops[at] ?? tokens.length;
+  const found = choosing.best(tokens, at, stop);
+  if (found?.end !== stop) return undefined;
+  const span = spanOf(tokens, at, stop);
+  return {
+    end: stop,
+    intents: [{ kind: 'question', topic: 'fits', of: 'chosen', words: text.slice(...span).toLowerCase(), span }],
+  };
+}
+
 /** A question may follow measures without a comma: "hub face seventy-two what fits". */
 function question(hearing: Hearing, at: number, current: Statement): Read | undefined {
   const { tokens } = hearing;
@@ -72,6 +86,8 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   if (sum) return { intents: [sum], end: stop };
   const worn = opening ? wornIn(hearing, at) : undefined;
   if (worn) return { intents: [worn.intent], end: worn.end };
+  const more = opening ? moreIn(hearing, at) : undefined;
+  if (more) return { intents: [more.intent], end: more.end };
   const told = opening && tokens[at]?.kind !== 'mark' ? toldIn(hearing, at) : undefined;
   if (told) return { intents: [told], end: tokens.length };
   const isFirst = !current.asksNothing && opens(tokens, at, stop, opening);

@@ -19,6 +19,7 @@ import {
   aboutParts,
   havingOpeners,
   judgingWords,
+  moreOpeners,
   nounOpeners,
   openers,
   sureOpeners,
@@ -31,6 +32,7 @@ const sure = table([['sure' as const, sureOpeners]]);
 const opening = table([['opens' as const, openers]]);
 const having = table([['has' as const, havingOpeners]]);
 const nouns = table([['noun' as const, nounOpeners]]);
+const leaning = table([['more' as const, moreOpeners]]);
 const parts = lexicon(aboutParts);
 
 interface Keyed {
@@ -161,6 +163,19 @@ export function toldIn(hearing: Hearing, at: number): QuestionIntent | undefined
   return found && { ...found, told: true };
 }
 
+/** "What about oiled": nothing of its own is asked, so it leans on the question before. */
+export function moreIn(hearing: Hearing, at: number): { intent: QuestionIntent; end: number } | undefined {
+  const { tokens, stops } = hearing;
+  const stop = stops[at] ?? tokens.length;
+  const opener = leaning.best(tokens, at, stop);
+  if (!opener || opener.end === stop || stop - opener.end > mostLeaning || questionIn(hearing, at, stop)) return undefined;
+  if (itemsIn(part(tokens, opener.end, stop)).every(({ is }) => is === 'filler')) return undefined;
+  const found = questionOf(hearing, opener.end, { stop, told: 'more' });
+  return found && { intent: { ...found, span: spanOf(tokens, at, stop) }, end: stop };
+}
+
+const mostLeaning = 8;
+
 interface Asked {
   readonly stop: number;
   readonly end?: number;
@@ -257,7 +272,7 @@ export function itemsIn(tokens: readonly Token[]): Item[] {
 }
 
 function ofTopic(topic: Topic, tokens: readonly Token[], field: FieldId | undefined, asked: readonly Item[]): string | undefined {
-  if (topic === 'torque') return partIn(tokens) ?? field;
+  if (topic === 'torque' || topic === 'more') return partIn(tokens) ?? field;
   if (topic !== 'bearing') return field;
   const position = asked.find((item) => item.is === 'position')?.position;
   return position === 'inner' ? 'innerBearing' : position === 'outer' ? 'outerBearing' : field;

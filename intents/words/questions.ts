@@ -37,6 +37,20 @@ export const openers: readonly string[] = [
 /** A thing that is looked for: a question, unless its article begins an amount. */
 export const havingOpeners: readonly string[] = ['(got|have you got|have we got|do we have|do you have|you got) (a|an)'];
 
+/** Takes an axle of those that were told: by pointing, by its turn, by where it lies. */
+export const chooseWords: readonly string[] = [
+  "[okay] [(i'll|we'll|let's|i|we|i'd)] (take|use|pick|choose|go with|want|order) (that|this|it|that one|this one|that axle|this axle) [please|then]",
+  "[okay] [(i'll|we'll|let's|i|we|i'd)] (take|use|pick|choose|go with|want|order) the (first|second|third) [one|axle] [please|then]",
+  "[okay] [(i'll|we'll|let's|i|we|i'd)] [take|use|pick|choose|go with|want|order|what about|how about|and] the [(upper|lower|top|bottom|floor|other)] (one|axle) (on|in|at|from|off) [the] [(upper|lower|top|bottom|floor)] [of] (rack|bay|shelf) <rest>",
+];
+
+/** Asks the last question again of something else: "what about oiled". */
+export const moreOpeners: readonly string[] = [
+  '[and] (what|how) about',
+  "[and] what if [(it's|it is|they're|they are)]",
+  "and if [(it's|it is|they're|they are)]",
+];
+
 /** A thing and what it is for: a question, unless a defect is told of it. */
 export const nounOpeners: readonly string[] = [
   '(torque|spec|sequence|order|pressure|end play|seal|bearing|bearings|grease) (for|on)',
@@ -139,6 +153,14 @@ export const topics: readonly TopicWords[] = [
       'what would it take to make it fit',
       'can we make one fit',
     ],
+  },
+  {
+    topic: 'compare',
+    keys: [
+      'it|that|this|one|axle|new wider|narrower|longer|shorter|stronger|heavier|bigger|smaller',
+      'how much wider|narrower|longer|shorter',
+    ],
+    said: ['is it wider than the old one', 'is the new one longer', 'is it stronger than the old one'],
   },
   {
     topic: 'rideHeight',

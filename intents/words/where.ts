@@ -110,6 +110,7 @@ export const sizeWords: readonly SizeWords[] = [
   },
   { fields: ['springPack', 'tiePlateThickness', 'liningThickness'], after: ['thick', 'in thickness', 'deep'] },
   { fields: ['axleSpacing'], after: ['apart'] },
+  { fields: ['drumLimit'], after: [], before: ['(max|maximum|limit|discard|cast|stamped)'] },
 ];
 
 /** All of them, before or after. */

@@ -150,3 +150,4 @@ export interface JobEvent {
 
 export type { JobRecord, JobSummary, NoteRecord, Reminder, StepRecord, ValueRecord, ValueStatus } from './fold.ts';
 export { emptyJob, fold, foldAll } from './fold.ts';
+export { withMore } from './last-question.ts';

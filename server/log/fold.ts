@@ -1,8 +1,9 @@
 // Events -> the job as it stands. Pure; the log and the dialogue both use it, so live and replayed states are one.
 import type { JobKindId } from '#data';
-import type { NoteReading } from '#intents';
+import type { NoteReading, QuestionIntent } from '#intents';
 import type { Asked, EventBody, JobEvent, JobId, Tightened, ValueFact, ValueId } from './events.ts';
 import { inverse } from './inverse.ts';
+import { questionAfter } from './last-question.ts';
 
 export type ValueStatus = 'heard' | 'confirmed' | 'corrected' | 'struck';
 
@@ -83,6 +84,8 @@ export interface JobRecord {
     readonly turn: string;
     readonly at: string;
   };
+  /** What was asked last, with what was added to it since. */
+  readonly lastQuestion?: { readonly question: QuestionIntent; readonly at: string };
   readonly turns: number;
   /** What would take back the last turns, newest last. */
   readonly trail: readonly TurnTrail[];
@@ -165,7 +168,7 @@ function change(job: JobRecord, { body, at, who, turn }: JobEvent): JobRecord {
     case 'jobRenamed':
       return { ...job, title: body.title };
     case 'heard':
-      return { ...job, turns: job.turns + 1 };
+      return { ...job, turns: job.turns + 1, ...questionAfter(job, body, at) };
     case 'valueHeard':
       return { ...job, values: [...job.values, { ...body.value, status: 'heard', at, who, turn, notes: [], ...replaces(body) }] };
     case 'valueConfirmed':

@@ -66,6 +66,15 @@ export function threadOf(id: string): ThreadRow | undefined {
   return threads.find((row) => row.id.toLowerCase() === id.trim().toLowerCase());
 }
 
+/** An inch thread by its diameter alone, as fine or coarse as `like`; fine where that tells nothing, as studs and U-bolts are. */
+export function threadSized(diameter: string, like = ''): ThreadRow | undefined {
+  const sized = (size: string) =>
+    threads.filter((row) => row.unit === 'in' && row.diameter === size).toSorted((a, b) => Number(a.tpi) - Number(b.tpi));
+  const before = threadOf(like);
+  const isCoarse = before !== undefined && sized(before.diameter).findIndex(({ id }) => id === before.id) === 0;
+  return sized(diameter).at(isCoarse ? 0 : -1);
+}
+
 /** Load at proof: lbf for inch threads, N for metric ones. */
 export function proofLoad(thread: ThreadRow, grade: BoltGradeRow): Fraction {
   const perArea = grade.strengthUnit === 'ksi' ? 1000 : 1;

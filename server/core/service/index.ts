@@ -15,6 +15,7 @@ export {
   gradeOf,
   proofLoad,
   threadOf,
+  threadSized,
 } from './fastener.ts';
 export {
   cavityVolume,

@@ -15,7 +15,7 @@ import type { QuestionIntent } from '#intents';
 import type { EventBody, JobRecord } from '#log/events';
 import type { Answer, Answerer, Know } from '../types.ts';
 import { listed, mannerOf, sentence } from '../words.ts';
-import { candidateOf, described, givenValues, readingsOf } from './fitment-job.ts';
+import { candidateOf, described, givenValues, type Placed, readingsOf } from './fitment-job.ts';
 import { namedByPlace } from './fitment-named.ts';
 import { type Voice, voiceOf } from './fitment-say.ts';
 import { unseen, unseenLine, warnings } from './fitment-unseen.ts';
@@ -93,7 +93,7 @@ function spokenVerdict(verdict: Verdict, again: readonly Touchy[], voice: Voice,
   const told = telling(verdict).slice(0, most);
   const reasons = told.map((row) => sentence(rowLine(row, voice)));
   const work = verdict.because.find(({ remedy }) => remedy)?.remedy;
-  const parts = [`${resultWords[verdict.result]}. ${sentence(voice.text(verdict.candidate.title))}`, ...reasons];
+  const parts = [`${resultWords[verdict.result]}. ${sentence(voice.text(placedTitle(verdict.candidate)))}`, ...reasons];
   if (work && verdict.result === 'fitsWithWork') parts.push(`Needs ${remedyWords[work]}`);
   if (verdict.problems.length > 0)
     parts.push(`${voice.field(verdict.problems[0]?.field ?? 'hubFace')} cannot be right; measure it again`);
@@ -154,6 +154,9 @@ function madeToFit(verdict: Verdict): string[] {
   if (verdict.result !== 'doesNotFit' || !possible) return [];
   return [`Could be made to fit: ${takes.flatMap(({ remedy }) => (remedy ? [remedyWords[remedy]] : [])).join('; ')}`];
 }
+
+/** An axle of the rack by its title and where it lies: many there have one title. */
+const placedTitle = ({ title, place }: Placed): string => (place ? `${title}, ${place}` : title);
 
 const titleOf = ({ id, title }: Candidate) => (id ? `${title} (${id})` : title);
 const work = ({ remedy, result }: Row) =>

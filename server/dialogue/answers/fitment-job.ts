@@ -1,5 +1,5 @@
 // The job's values as the fitment core reads them, and the axle that is being asked about.
-import { type Candidate, convert, dimensionOf, type FitReading, numberOf } from '#core';
+import { type Candidate, convert, dimensionOf, type FitReading, type FitResult, needsOf, numberOf, rank } from '#core';
 import { type FieldId, fieldOf, type StockAxle, type UnitId } from '#data';
 import type { MeasureIntent, QuestionIntent } from '#intents';
 import type { JobRecord } from '#log/events';
@@ -50,14 +50,40 @@ export function givenValues({ given = [], words = '' }: QuestionIntent): Candida
   return values;
 }
 
+/** An axle and where it lies, as far as that is known. */
+export type Placed = Candidate & Pick<Partial<StockAxle>, 'place'>;
+
 /** The axle asked about: named, described, or chosen before. Undefined: none was. */
-export function candidateOf(question: QuestionIntent, job: JobRecord, { stock }: Know): Candidate | undefined {
+export function candidateOf(question: QuestionIntent, job: JobRecord, { stock }: Know): Placed | undefined {
   const named = stock.find(({ id }) => id.toLowerCase() === question.of?.toLowerCase());
   if (named) return named;
   const [there, ...others] = namedByPlace(question, stock);
-  if (there && others.length === 0) return there;
+  if (there) return others.length === 0 ? there : undefined;
+  const turn = turnSaid(question);
+  if (turn !== undefined) return told(rank(needsOf(readingsOf(job)), stock, ranked))[turn]?.candidate;
   if (Object.keys(givenValues(question)).length > 0) return undefined;
-  return job.candidate && { id: job.candidate.stock, title: job.candidate.title, values: job.candidate.values };
+  if (!job.candidate) return undefined;
+  const { stock: id, title, values } = job.candidate;
+  const place = stock.find((row) => row.id === id)?.place;
+  return { id, title, values, ...(place === undefined ? {} : { place }) };
+}
+
+/** How many of the rack are ranked, and how many of them told. */
+export const ranked = 8;
+const mostTold = 3;
+
+/** The axles told of a ranking: those that fit, or the nearest where none does. */
+export function told<T extends { readonly result: FitResult }>({ best }: { readonly best: readonly T[] }): readonly T[] {
+  const good = best.filter(({ result }) => isGood(result));
+  return (good.length > 0 ? good : best).slice(0, mostTold);
+}
+
+export const isGood = (result: FitResult): boolean => result === 'fits' || result === 'fitsWithWork';
+
+/** "The second one" of those told. */
+function turnSaid({ of, words = '' }: QuestionIntent): number | undefined {
+  const turn = of === 'chosen' ? ['first', 'second', 'third'].findIndex((word) => words.includes(word)) : -1;
+  return turn < 0 ? undefined : turn;
 }
 
 /** Rows of the rack that are as the question says. */

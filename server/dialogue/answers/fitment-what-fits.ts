@@ -1,9 +1,9 @@
 // "What have we got that fits?": the rack, best first, three at most spoken, each with its one reason.
-import { type FitResult, needsOf, type Ranking, type Row, rank, type Verdict } from '#core';
+import { needsOf, type Ranking, type Row, rank, type Verdict } from '#core';
 import type { FieldId, StockAxle } from '#data';
 import type { Answer, Answerer, Know } from '../types.ts';
 import { listed, mannerOf, sentence } from '../words.ts';
-import { givenReadings, readingsOf } from './fitment-job.ts';
+import { givenReadings, isGood, ranked, readingsOf, told } from './fitment-job.ts';
 import { type Voice, voiceOf } from './fitment-say.ts';
 import { wanting } from './fitment-tell.ts';
 import { unseen, unseenLine, unseenOf } from './fitment-unseen.ts';
@@ -15,7 +15,7 @@ type Placed = Ranked['best'][number];
 export const whatFits: Answerer = (question, job, know) => {
   if (know.stock.length === 0) return plain('noStock', "There's no rack on file. Tell me an axle's numbers and ask if it fits.");
   const readings = [...readingsOf(job), ...givenReadings(question)];
-  const ranking = rank(needsOf(readings), know.stock, 8);
+  const ranking = rank(needsOf(readings), know.stock, ranked);
   return { ...answerOf(ranking, know), code: ranking.counts.fits + ranking.counts.fitsWithWork > 0 ? 'stockFits' : 'stockNone' };
 };
 
@@ -23,7 +23,7 @@ const plain = (code: string, text: string): Answer => ({ code, speak: text, show
 
 function answerOf({ best, counts }: Ranked, know: Know): Omit<Answer, 'code'> {
   const good = best.filter(({ result }) => isGood(result));
-  const picked = (good.length > 0 ? good : best).slice(0, 3);
+  const picked = told({ best });
   const first = picked[0];
   const missing = first?.result === 'cannotSayYet' ? first.missing : [];
   const open = unseenOf(good);
@@ -47,8 +47,6 @@ function answerOf({ best, counts }: Ranked, know: Know): Omit<Answer, 'code'> {
     ...(first && good.length > 0 ? { events: [chosen(first)] } : {}),
   };
 }
-
-const isGood = (result: FitResult) => result === 'fits' || result === 'fitsWithWork';
 
 /** "Fits as far as told": some of it was not looked at. */
 const soFar = (verdict: Placed) =>

@@ -5,6 +5,7 @@ import { again } from './fitment-again.ts';
 import { bearing } from './fitment-bearing.ts';
 import { brakeLaw } from './fitment-brake-law.ts';
 import { clearance } from './fitment-clearance.ts';
+import { compare } from './fitment-compare.ts';
 import { fits, why } from './fitment-fits.ts';
 import { load } from './fitment-load.ts';
 import { namedByPlace } from './fitment-named.ts';
@@ -57,6 +58,7 @@ export const fitmentAnswers: Partial<Record<Topic, Answerer>> = {
   brakeLaw,
   nearest,
   again,
+  compare,
   rideHeight,
   straight,
 };

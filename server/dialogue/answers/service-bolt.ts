@@ -1,5 +1,5 @@
 // A bolt by its thread and grade, and a torque wrench with something between it and the nut.
-import { boltStretch, boltTorque, clampFrom, convert, threadOf, wrenchSetting } from '#core';
+import { boltStretch, boltTorque, clampFrom, convert, threadOf, threadSized, wrenchSetting } from '#core';
 import type { Answer } from '../types.ts';
 import { sentence } from '../words.ts';
 import { type Ask, answer, givenIn, lines, same } from './service-ask.ts';
@@ -20,7 +20,7 @@ export function bolt(ask: Ask): Answer {
   return answer(
     'bolt',
     {
-      speak: `${sentence(amount.speak)} for grade ${ask.tell.count(Number(grade)).speak}, ${conditionWords[found.condition] ?? found.condition}. ${makerFirst}`,
+      speak: `${sentence(ask.tell.value('studThread', found.thread.id).speak)} grade ${ask.tell.count(Number(grade)).speak}, ${conditionWords[found.condition] ?? found.condition}: ${amount.speak}. ${makerFirst}`,
       show: lines(
         `${found.thread.id} grade ${grade}, ${conditionWords[found.condition] ?? found.condition}: ${amount.show}`,
         `T = K D F, K ${found.k.valueOf()}, clamp ${Math.round(found.clamp.valueOf())} ${found.clampUnit} (three quarters of proof)`,
@@ -34,7 +34,8 @@ export function bolt(ask: Ask): Answer {
 const conditionWords: Readonly<Record<string, string>> = { dry: 'dry', oiled: 'oiled', antiSeize: 'with anti-seize' };
 /** F L / (A E): at three quarters of proof for a grade, or at the torque named, over the grip length named. */
 export function stretch(ask: Ask): Answer {
-  const thread = threadOf(givenThread(ask) ?? '');
+  const lengthsApart = { ...ask, given: ask.given.filter(({ kind }) => kind === 'measure') };
+  const thread = threadOf(givenThread(lengthsApart) ?? '');
   const grade = gradeIn(ask.words);
   const [length] = givenIn(ask, 'in', 'mm');
   const [torque] = givenIn(ask, 'lbf.ft', 'N.m');
@@ -60,8 +61,14 @@ export function stretch(ask: Ask): Answer {
 
 /** What is told last counts: it may answer a question back. */
 export function givenThread({ given, words }: Ask): string | undefined {
-  const said = given.findLast((one) => 'field' in one && /Thread$/.test(one.field))?.value;
+  const said = given.reduce<string | undefined>((before, one) => threadIn(one, before) ?? before, undefined);
   return said ?? words.split(' ').findLast((word) => threadOf(word) !== undefined);
+}
+
+/** A thread as said, or a size that only a bolt has: "nine sixteenths" is as fine as what was named before. */
+export function threadIn(one: Ask['given'][number], before?: string): string | undefined {
+  if (one.kind === 'measure') return /Thread$/.test(one.field) ? one.value : undefined;
+  return one.unit === '1' || one.unit === 'in' ? threadSized(one.value, before)?.id : undefined;
 }
 
 const grades: Readonly<Record<string, string>> = {

@@ -44,13 +44,16 @@ export function due(ask: Ask): Answer {
   );
 }
 
-const again = /re.?torque|re.?check|re.?tighten|torque.*again|(check|tighten).*(nut|lug|bolt|wheel)/;
+const again = /re.?torque|re.?check|re.?tighten|torque.*again|(check|tighten).*(nut|lug|bolt|wheel|them|those|again)/;
+
+const joints: ReadonlySet<string> = new Set(retorque.map(({ of }) => of));
 
 /** When a joint is checked again: as published, also before anything is torqued; and the reminders that stand. */
 function retorqueAsked(ask: Ask): Answer {
   const { words, tell, job } = ask;
   const named = retorque.filter(({ of }) => (of === 'uBoltTorque' ? /u.?bolt/ : /lug|wheel/).test(words));
-  const rows = named.length > 0 ? named : retorque;
+  const last = retorque.filter(({ of }) => of === ask.readings.findLast(({ field }) => joints.has(field))?.field);
+  const rows = [named, last, retorque].find(({ length }) => length > 0) ?? [];
   const told = (form: keyof Words) =>
     rows.map(({ text, miles, months }) => {
       const after = listed(

@@ -1,6 +1,7 @@
 // Torque: wheel nuts, U-bolts, spring bolts, bearing seat, a bolt by its grade, a wrench with an extension.
 import {
   type Fraction,
+  makersRange,
   measured,
   type Range,
   type Reading,
@@ -15,30 +16,45 @@ import { bearingAdjustments, type FieldId, fieldOf, type UnitId } from '#data';
 import type { Answer } from '../types.ts';
 import { listed, sentence } from '../words.ts';
 import { type Ask, answer, join, lines, same, type Words } from './service-ask.ts';
-import { bolt, extension, givenThread, stretch } from './service-bolt.ts';
+import { bolt, extension, givenThread, stretch, threadIn } from './service-bolt.ts';
 import { askBack } from './service-follow-ups.ts';
 import { recordedTorques } from './service-judged.ts';
+import { practice } from './service-practice.ts';
 
 const parts: ReadonlySet<string> = new Set(['wheelNut', 'uBolt', 'springBolt', 'seat']);
 
+type Part = 'extension' | 'stretch' | 'bolt' | 'uBolts' | 'springBolts' | 'seat' | 'wheelNuts';
+
 /** What a torque question is about: its part, for "those" the part measured last, else what the step on the screen is about. */
-export function torque(ask: Ask): Answer {
+function partAsked(ask: Ask): Part {
   const { job, question } = ask;
   const named = parts.has(question.of ?? '')
     ? question.of
     : /\b(those|these|them|it|that|this)\b/.test(ask.words) && lastMeasured(ask);
   const words = named ? `${ask.words} ${named.toLowerCase()}` : ask.words;
-  if (/extension|crow ?foot/.test(words)) return extension(ask);
-  if (/stretch|elongation/.test(words)) return stretch(ask);
-  if (/grade|class|anti.?seize/.test(words)) return bolt(ask);
-  if (/u.?bolt/.test(words)) return uBolts(ask);
-  if (/spring ?bolt|shackle|equali[sz]er|hanger|eye bolt/.test(words)) return springBolts(ask);
-  if (/seat\b|spindle|castle|axle nut|bearing/.test(words)) return seat(ask);
-  if (/nut|lug|wheel|hub|stud/.test(words)) return wheelNuts(ask);
-  if (/\bbolt\b/.test(words) || givenThread(ask)) return bolt(ask);
-  if (job.currentStep?.startsWith('fitAxle/')) return uBolts(ask);
-  return job.currentStep?.startsWith('hubBearing/') ? seat(ask) : wheelNuts(ask);
+  if (/extension|crow ?foot/.test(words)) return 'extension';
+  if (/stretch|elongation/.test(words)) return 'stretch';
+  if (/grade|class/.test(words)) return 'bolt';
+  if (/u.?bolt/.test(words)) return 'uBolts';
+  if (/spring ?bolt|shackle|equali[sz]er|hanger|eye bolt/.test(words)) return 'springBolts';
+  if (/seat\b|spindle|castle|axle nut|bearing/.test(words)) return 'seat';
+  if (/nut|lug|wheel|hub|stud/.test(words)) return 'wheelNuts';
+  if (/\bbolt\b|anti.?seize/.test(words) || givenThread(ask)) return 'bolt';
+  if (job.currentStep?.startsWith('fitAxle/')) return 'uBolts';
+  return job.currentStep?.startsWith('hubBearing/') ? 'seat' : 'wheelNuts';
 }
+
+export const torque = (ask: Ask): Answer => answerFor[partAsked(ask)](ask);
+
+const recordedAs: Readonly<Partial<Record<Part, FieldId>>> = {
+  uBolts: 'uBoltTorque',
+  springBolts: 'springBoltTorque',
+  seat: 'seatTorque',
+  wheelNuts: 'wheelNutTorque',
+};
+
+/** The field that holds what a torque question asks for. */
+export const torqueFieldOf = (ask: Ask): FieldId | undefined => recordedAs[partAsked(ask)];
 
 /** The words of the field told last: "u bolt thread", "stud thread". */
 const lastMeasured = ({ readings }: Ask): string | undefined =>
@@ -48,13 +64,21 @@ const lastMeasured = ({ readings }: Ask): string | undefined =>
 function withGiven({ readings, given, words }: Ask, thread: 'studThread' | 'uBoltThread'): readonly Reading[] {
   const named = given.flatMap((one): readonly Reading[] => {
     const { value, unit } = one;
+    const size = threadIn(one);
+    if (size) return [{ field: thread, value: size, stage: 'fitted' }];
     if (one.kind !== 'measure') return unit === 'in' ? [{ field: 'wheelDiameter', value, unit, stage: 'fitted' }] : [];
     const { field } = one;
-    return [{ field: /Thread$/.test(field) ? thread : field, value, stage: 'fitted', ...(unit === undefined ? {} : { unit }) }];
+    return [{ field, value, stage: 'fitted', ...(unit === undefined ? {} : { unit }) }];
   });
   const metal = /\bsteel/.test(words) ? 'steel' : /alumin|alloy/.test(words) ? 'aluminium' : undefined;
   const wheel: readonly Reading[] = metal ? [{ field: 'wheelType', value: metal, stage: 'fitted' }] : [];
   return [...readings, ...named.filter(({ field }) => joint.has(field)), ...wheel];
+}
+
+/** A size that only the question named is told back: a mishearing is heard in it. */
+function sized(words: string, ask: Ask, field: 'studThread' | 'uBoltThread'): string {
+  const thread = ask.given.map((one) => threadIn(one)).findLast(Boolean);
+  return thread ? `${sentence(ask.tell.value(field, thread).speak)}: ${words.charAt(0).toLowerCase()}${words.slice(1)}` : words;
 }
 
 const joint: ReadonlySet<FieldId> = new Set<FieldId>(['studThread', 'uBoltThread', 'wheelType', 'wheelDiameter', 'tyreSize']);
@@ -62,6 +86,8 @@ const joint: ReadonlySet<FieldId> = new Set<FieldId>(['studThread', 'uBoltThread
 const makerFirst = "The maker's figure comes first.";
 
 function wheelNuts(ask: Ask): Answer {
+  const wetted = wet.test(ask.words) && practice({ ...ask.question, words: `oil on the stud ${ask.words}` });
+  if (wetted) return wetted;
   const torques = wheelNutsOf(withGiven(ask, 'studThread'));
   if (torques.code === 'studUnknown') return askBack('wheelNuts.studUnknown');
   const used = (['studThread', 'wheelType', 'wheelDiameter', 'tyreSize'] as const).map((field) =>
@@ -71,7 +97,7 @@ function wheelNuts(ask: Ask): Answer {
   const recorded = recordedTorques(ask, 'wheelNutTorque');
   return answer(
     `wheelNuts.${torques.code}`,
-    { speak: words.speak, show: lines(words.show, recorded) },
+    { speak: sized(words.speak, ask, 'studThread'), show: lines(words.show, recorded) },
     {
       sources: torques.ranges.map(({ source }) => source),
       used,
@@ -81,6 +107,9 @@ function wheelNuts(ask: Ask): Answer {
     },
   );
 }
+
+/** Asked last, of threads whose published figure is a dry one. */
+const wet = /\b(oil|oiled|lube|lubed|lubricated|grease|greased|wet|never|anti)\b(\W+\w+)?$/;
 
 type Of<C extends WheelNutTorque['code']> = Extract<WheelNutTorque, { readonly code: C }>;
 type WheelNutWords = { readonly [C in Exclude<WheelNutTorque['code'], 'studUnknown'>]: (torques: Of<C>, ask: Ask) => Words };
@@ -120,13 +149,15 @@ const wheelNutWords: WheelNutWords = {
 };
 
 function uBolts(ask: Ask): Answer {
+  const wetted = wet.test(ask.words) && practice({ ...ask.question, words: `oil on the u bolt ${ask.words}` });
+  if (wetted) return wetted;
   const torques = uBoltsOf(withGiven(ask, 'uBoltThread'));
   if (torques.code === 'threadUnknown') return askBack('uBolts.threadUnknown');
   const words = uBoltWords[torques.code](torques as never, ask);
   const recorded = recordedTorques(ask, 'uBoltTorque');
   return answer(
     `uBolts.${torques.code}`,
-    { speak: words.speak, show: lines(words.show, recorded) },
+    { speak: sized(words.speak, ask, 'uBoltThread'), show: lines(words.show, recorded) },
     {
       sources: torques.ranges.map(({ source }) => source),
       used: [measured(ask.readings, { field: 'uBoltThread' })],
@@ -190,17 +221,22 @@ export function seat(ask: Ask): Answer {
   const lock = measured(ask.readings, { field: 'nutLock' });
   const rows = bearingAdjustments.filter((row) => lock === undefined || row.lock === 'tangKeeper' || row.lock === lock.value);
   const fitting = rows.length > 0 ? rows : bearingAdjustments.filter(({ lock: kind }) => kind === 'cotter');
+  const maker = makersRange(ask.readings, 'seatTorque');
+  const given = maker && ask.tell.range(maker.low.value, maker.high.value, maker.low.unit);
   const [first] = fitting.toSorted((a, b) => Number(a.seat ?? 999) - Number(b.seat ?? 999));
   const said = first?.seat ? ask.tell.value('seatTorque', first.seat) : { speak: 'snug', show: 'snug' };
   return answer(
     'seat',
     {
-      speak: join(
-        `Turning the hub: about ${said.speak} to seat a light spindle, then back off and finger tight.`,
-        'Heavier ones are given up to two hundred.',
-        "Dial it after. The maker's figure comes first.",
-      ),
+      speak: given
+        ? `The maker's figure: ${given.speak} to seat it, turning the hub, then back off and finger tight. Dial it after.`
+        : join(
+            `Turning the hub: about ${said.speak} to seat a light spindle, then back off and finger tight.`,
+            'Heavier ones are given up to two hundred.',
+            "Dial it after. The maker's figure comes first.",
+          ),
       show: lines(
+        given ? `Seat torque, maker's figure: ${given.show}` : undefined,
         ...fitting.map((row) => `${row.about}: ${row.said} (${row.source})`),
         'Then measure the end play; never count turns for it.',
         makerFirst,
@@ -209,6 +245,16 @@ export function seat(ask: Ask): Answer {
     { sources: fitting.map(({ source }) => source), used: [lock], caution: 'noImpact' },
   );
 }
+
+const answerFor: Readonly<Record<Part, (ask: Ask) => Answer>> = {
+  extension,
+  stretch,
+  bolt,
+  uBolts,
+  springBolts,
+  seat,
+  wheelNuts,
+};
 
 function rangeWords({ low, high, unit }: Range, { tell }: Ask): Words {
   return tell.range(low, high, unit);

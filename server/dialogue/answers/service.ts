@@ -15,7 +15,7 @@ import { hubHeat } from './service-hub-heat.ts';
 import { type Judged, judged } from './service-judged.ts';
 import { practice } from './service-practice.ts';
 import { sequence, sequenceView } from './service-sequence.ts';
-import { seat, torque } from './service-torque.ts';
+import { seat, torque, torqueFieldOf } from './service-torque.ts';
 
 const asked =
   (reply: (ask: Ask) => Answer): Answerer =>
@@ -96,6 +96,9 @@ export function judgeAsked(question: QuestionIntent, job: JobRecord, know: Know,
   }
   return undefined;
 }
+
+/** The field that a torque question asks for. */
+export const torqueAsked = (...asked: Parameters<Answerer>): FieldId | undefined => torqueFieldOf(askOf(...asked));
 
 /** The order to draw while a step tightens something. */
 export function sequenceToDraw(what: SequenceView['what'], job: JobRecord, know: Know, now: string): SequenceView | undefined {

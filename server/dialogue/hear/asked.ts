@@ -169,12 +169,18 @@ export function answerTo(draft: Draft, asked: Asked): Draft | undefined {
       return target(draft, asked);
     case 'facts':
       return factsTold(draft, asked);
+    case 'verdict':
+      return takesIt(intents) ? agreed(draft, asked) : undefined;
     case 'told':
       return isOnly(intents, 'done') ? agreed(draft, asked) : undefined;
     default:
       return undefined;
   }
 }
+
+/** "Take that one", said to the verdict on it; one named by its place is another question. */
+const takesIt = ([only, ...more]: readonly Intent[]): boolean =>
+  only?.kind === 'question' && only.of === 'chosen' && !/\bthe\b/.test(only.words ?? '') && more.length === 0;
 
 const isOnly = ([only, ...more]: readonly Intent[], name: CommandName): boolean =>
   only?.kind === 'command' && only.name === name && more.length === 0;

@@ -2,16 +2,20 @@
 import { type FieldId, fieldOf } from '#data';
 import { type QuantityIntent, type Said, type Where, wholeIfCounted } from '#intents';
 import type { ValueRecord } from '#log/events';
+import { torqueAsked } from '../answers/service.ts';
 import { isPlausible, meantBy, unitSuits } from '../doubts.ts';
 import { ask, type Draft, openQuestion, say } from '../draft.ts';
-import { asSlot, wanted } from '../plan.ts';
+import { asSlot, stepAt, wanted } from '../plan.ts';
 import { byId, liveValues } from '../values.ts';
 import { valueLine } from '../wording/values.ts';
 import { sayOnly } from '../words.ts';
 import { correct } from './correct.ts';
+import { lastAsked } from './last-asked.ts';
 import { sideIsOpen, take } from './take.ts';
 
 export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
+  const field = said.origin === 'maker' ? makersField(draft, said) : undefined;
+  if (field) return takeHere(draft, field, said);
   // Words nobody understood may be the name of something else: "cast limit is 12.09" is no drum reading.
   if (draft.heard.understanding.unclaimed.length > 0) return whatIsIt(draft, said);
   const asked = openQuestion(draft);
@@ -33,6 +37,23 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   if (last && suits(last.field, said)) return correct(draft, { ...said, kind: 'correct' });
   return whatIsIt(draft, said);
 }
+
+/** "The book says seventy": of what was just asked about, else of what the step records. */
+function makersField(draft: Draft, said: QuantityIntent): FieldId | undefined {
+  const asked = lastAsked(draft);
+  const about = asked?.topic === 'torque' ? torqueAsked(asked, draft.job, draft.know, draft.now) : undefined;
+  const here = stepAt(draft.job)?.step.record.map(({ field }) => field) ?? [];
+  return [...(about ? [about] : []), ...here].find((field) => makersGive.has(field) && suits(field, said));
+}
+
+/** What a part's maker publishes a figure for, and what is judged by it. */
+const makersGive: ReadonlySet<FieldId> = new Set<FieldId>([
+  'wheelNutTorque',
+  'uBoltTorque',
+  'springBoltTorque',
+  'seatTorque',
+  'endPlay',
+]);
 
 /** "Right six thou" after the left, "the other side": the value told last that it could be the other side of. */
 function mateOf({ job }: Draft, said: QuantityIntent): ValueRecord | undefined {

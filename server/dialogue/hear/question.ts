@@ -1,5 +1,6 @@
 // Questions: the dialogue's own about the job, the rest through the registry of answers.
 import type { QuestionIntent } from '#intents';
+import { withMore } from '#log/events';
 import { answerers } from '../answers/index.ts';
 import { judgeAsked } from '../answers/service.ts';
 import { ask, type Draft, emit, say } from '../draft.ts';
@@ -7,8 +8,10 @@ import { stepAt } from '../plan.ts';
 import { askedNow } from '../settle.ts';
 import { byId } from '../values.ts';
 import { jobLine } from '../wording/jobs.ts';
+import { repairLine } from '../wording/repair.ts';
 import { stepLine } from '../wording/steps.ts';
 import { sayFieldOf } from '../words.ts';
+import { lastAsked } from './last-asked.ts';
 import { judgeLast, openAsked, valueAsked } from './read.ts';
 import { sayStepAgain } from './steps.ts';
 
@@ -22,11 +25,19 @@ export function question(draft: Draft, intent: QuestionIntent): Draft {
       return openAsked(draft);
     case 'nextStep':
       return sayStepAgain(draft);
+    case 'more':
+      return more(draft, intent);
     case 'why':
       return why(draft, intent);
     default:
       return answer(draft, intent);
   }
+}
+
+/** The question before, asked again with what is new in it. */
+function more(draft: Draft, intent: QuestionIntent): Draft {
+  const last = lastAsked(draft);
+  return last ? question(draft, withMore(last, intent)) : say(draft, repairLine('moreOfWhat', {}, draft.know.shop));
 }
 
 /** A value told in the question is judged as if it had been measured. */

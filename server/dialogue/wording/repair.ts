@@ -11,6 +11,7 @@ export interface RepairFacts {
   readonly impossible: { readonly message: string };
   readonly nothingAsked: Record<string, never>;
   readonly questionIsOld: { readonly question: string };
+  readonly moreOfWhat: Record<string, never>;
   readonly nothingToUndo: Record<string, never>;
   readonly undone: { readonly what: readonly string[] };
   readonly nothingToDeny: Record<string, never>;
@@ -42,6 +43,7 @@ const words: Wording<RepairFacts> = {
   impossible: ({ message }) => ({ tone: 'refused', speak: message }),
   nothingAsked: () => ({ tone: 'refused', speak: 'nothing waits for a yes.' }),
   questionIsOld: ({ question }) => ({ tone: 'ask', speak: `that was asked a while ago. ${question}` }),
+  moreOfWhat: () => ({ tone: 'refused', speak: 'what about it? Ask it whole, like what torque for the wheel nuts.' }),
   nothingToUndo: () => ({ tone: 'refused', speak: 'nothing to undo.' }),
   undone: ({ what }) => ({ tone: 'taken', speak: `undone: ${listed(what)}.` }),
   nothingToDeny: () => ({ tone: 'refused', speak: 'no to what? Say the name and the value.' }),

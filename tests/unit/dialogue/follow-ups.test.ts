@@ -108,3 +108,55 @@ test('a wrench setting asked with "set to" keeps its torque', () => {
   const told = ask('what do i set the wrench to for ninety foot pounds with a three inch crowfoot on an eighteen inch wrench');
   expect(told.speak).toContain('seventy-seven foot pounds');
 });
+
+describe('a question that leans on the one before', () => {
+  const asked = say(opened, 'what torque for a half twenty grade five bolt');
+
+  test.each([
+    ['what about oiled', 'Half twenty grade five, oiled: about sixty-four foot pounds'],
+    ['how about grade eight', 'Half twenty grade eight, dry: about one hundred twenty foot pounds'],
+    ['what about nine sixteenths', 'Nine sixteenths eighteen grade five, dry: about one hundred twenty-one foot pounds'],
+    ['what if it is oiled', 'oiled: about sixty-four'],
+  ])('"%s" changes that and no more', (words, answered) => {
+    expect(spoken(say(asked, words))).toContain(answered);
+  });
+
+  test('leans on what was added before too', () => {
+    const both = sayAll(asked, ['what about oiled', 'what about grade eight']);
+    expect(spoken(both)).toContain('grade eight, oiled: about ninety');
+  });
+
+  test('of wheel nuts, oil is no figure but a caution, and goes with the next', () => {
+    const oiled = sayAll(opened, ['what torque for the wheel nuts', 'what about oiled']);
+    expect(code(oiled)).toBe('practice.dryStuds');
+    expect(spoken(sayAll(oiled, ['what about nine sixteenths', 'what about aluminium']))).toContain('Nine sixteenths eighteen:');
+  });
+
+  test('takes nothing into the job', () => {
+    expect(sayAll(asked, ['what about oiled', 'what about nine sixteenths']).job?.values).toEqual([]);
+  });
+
+  test('means nothing without one, or too long after it', () => {
+    expect(code(say(opened, 'what about oiled'))).toBe('moreOfWhat');
+    expect(code(say(asked, 'what about oiled', 400_000))).toBe('moreOfWhat');
+  });
+});
+
+describe("the maker's figure, told after the question", () => {
+  test.each([
+    ['what torque for the wheel nuts', 'wheelNutTorque'],
+    ['what do the u bolts get', 'uBoltTorque'],
+    ['what does the spindle nut get', 'seatTorque'],
+  ])('%s', (question, field) => {
+    const told = sayAll(opened, [question, 'the book says seventy-five', 'yes']);
+    expect(told.job?.values.map((value) => [value.field, value.value, value.origin, value.status])).toEqual([
+      [field, '75', 'maker', 'confirmed'],
+    ]);
+    const again = say(told, question);
+    expect(spoken(again)).toContain("The maker's figure: seventy-five foot pounds");
+  });
+
+  test('is of nothing where nothing was asked', () => {
+    expect(code(say(opened, 'the book says seventy'))).toBe('whatIsIt');
+  });
+});
