@@ -10,7 +10,7 @@ import { isNumberWord } from '../numbers/classes.ts';
 import { readAmount } from '../numbers/likeliest.ts';
 import { readUnit } from '../numbers/unit.ts';
 import { phrase } from '../phrase.ts';
-import { matches } from '../read.ts';
+import { readerOf } from '../read.ts';
 import { spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
 import type { QuestionIntent, Said, Side, Sum, Term } from '../types.ts';
@@ -29,7 +29,7 @@ import {
 } from '../words/sums.ts';
 import { sideWords } from '../words/where.ts';
 
-const lead = phrase(leadWords);
+const leads = readerOf(phrase(leadWords));
 const infix = lexicon(infixWords);
 const prefix = lexicon(prefixWords);
 const multiples = lexicon(multipleWords);
@@ -57,7 +57,7 @@ export function computeIn(all: readonly Token[], start: number, stop: number): Q
   const tokens = said.some(isComma) ? said.filter((token) => !isComma(token)) : said;
   if (!tokens.some((token) => isSign(token) || isShy(token))) return undefined;
   if (!tokens.some((token, at) => isNumberWord(token) || fieldNames.longest(tokens, at))) return undefined;
-  for (const { end } of matches(lead, tokens, 0, tokens.length)) {
+  for (const { end } of leads(tokens, 0, tokens.length)) {
     const found = asked(tokens, end) ?? asked(tokens, end - 1);
     if (!found || !('op' in found.term)) continue;
     if (isChoice(tokens)) return undefined;
