@@ -24,9 +24,9 @@ const tokenFields: Readonly<Partial<Record<FieldId, Holds>>> = {
   vin: 'vin',
 };
 
-export function holds(field: FieldId): Holds {
-  return tokenFields[field] ?? (fieldOf(field).choices ? 'choice' : 'number');
-}
+const held = new Map(fields.map(({ id, choices }): [FieldId, Holds] => [id, tokenFields[id] ?? (choices ? 'choice' : 'number')]));
+
+export const holds = (field: FieldId): Holds => held.get(field) ?? 'number';
 
 /** One name may belong to several fields ("tyres": pressure, size); the value then decides. */
 const byName = new Map<string, FieldId[]>();
@@ -66,18 +66,23 @@ export function wholeIfCounted(field: FieldId, value: string): boolean {
   return unit !== '1' || step !== '1' || !value.includes('/');
 }
 
+const exact = (text: string | undefined) => (text === undefined ? undefined : new Fraction(text));
+const bands = new Map(fields.map(({ id, min, max }) => [id, { min: exact(min), max: exact(max) }]));
+
 /** True inside the field's plausible band; a field without one takes anything. */
 export function isPlausible(field: Field, value: Fraction, unit: UnitId | undefined): boolean {
-  if (field.min === undefined || field.max === undefined || !field.unit) return true;
+  const { min, max } = bands.get(field.id) ?? {};
+  if (!min || !max || !field.unit) return true;
   const own = inOwn(field, field.unit, value, unit);
-  return own !== undefined && own.compare(field.min) >= 0 && own.compare(field.max) <= 0;
+  return own !== undefined && own.compare(min) >= 0 && own.compare(max) <= 0;
 }
 
 /** True above the field's plausible band, or where it can't be measured in that unit. */
 export function isBeyond(field: Field, value: Fraction, unit: UnitId | undefined): boolean {
-  if (field.max === undefined || !field.unit) return false;
+  const max = bands.get(field.id)?.max;
+  if (!max || !field.unit) return false;
   const own = inOwn(field, field.unit, value, unit);
-  return own === undefined || own.compare(field.max) > 0;
+  return own === undefined || own.compare(max) > 0;
 }
 
 /** The value in the field's own unit, where that can be meant. */

@@ -1,6 +1,6 @@
 // The parts of a statement, read left to right: names, values, places, and what stands between them.
 import type Fraction from 'fraction.js';
-import { type FieldId, fieldOf, type UnitId } from '#data';
+import { type FieldId, fieldOf, fields, type UnitId } from '#data';
 import { fieldNames, type Holds, holds, isPlausible } from './fields.ts';
 import { lexicon } from './lexicon.ts';
 import { remembered } from './memo.ts';
@@ -12,6 +12,7 @@ import { readStamp, type Stamp, stampStarts } from './stamped/index.ts';
 import { sidewallAt } from './stamped/tyre.ts';
 import type { Token } from './tokens.ts';
 import type { AxlePosition, Side, Stage } from './types.ts';
+import { wordList, wordTable } from './wordbook.ts';
 import { choiceWords } from './words/choices.ts';
 import { changeWords, correctionWords, denialWords, makerWords } from './words/correcting.ts';
 import { fillers, separators } from './words/fillers.ts';
@@ -163,20 +164,19 @@ function threadOf(stamp: Stamp, { fields, implied }: Calling): Stamp {
 /** Most words begin no value; only after a stamped field's name may any word be spelling. */
 function mayStart(tokens: readonly Token[], at: number, calling: Calling): boolean {
   const token = tokens[at];
-  if (token?.kind === 'mark') return signs.has(token.word);
+  if (token?.kind === 'mark') return isSign(token);
   if (token?.kind !== 'word') return !isExponent(tokens, at);
-  return (
-    quantityStarts.has(token.word) || stampStarts.has(token.word) || calling.fields.some((field) => holds(field) !== 'number')
-  );
+  return starts(token) || calling.fields.some((field) => holds(field) !== 'number');
 }
 
 /** "Tread thirty seconds": a time, or a fraction whose top was lost; no size of what was named. */
 const isTime = (tokens: readonly Token[], { end, unit }: QuantityReading): boolean =>
   unit === undefined && /^(second|minute|hour|day|week)s?$/.test(tokens[end]?.word ?? '');
 
-const signs: ReadonlySet<string> = new Set(['-', '+', '~']);
-
-const pointers: ReadonlySet<string> = new Set(
+const starts = wordList([...quantityStarts, ...stampStarts]);
+const isSign = wordList(['-', '+', '~']);
+const placeNouns = wordList('left right front rear middle inner outer side'.split(' '));
+const points = wordList(
   'this that the these those which each every another other no any last first next new old only same wrong right bad good'.split(
     ' ',
   ),
@@ -186,16 +186,14 @@ const pointers: ReadonlySet<string> = new Set(
 function isPronoun(tokens: readonly Token[], at: number, { end, unit }: QuantityReading): boolean {
   if (tokens[at]?.word !== 'one' || end !== at + 1 || unit !== undefined) return false;
   const next = tokens[end]?.word;
-  const before = tokens[at - 1]?.word ?? '';
   // "The left one is seventy".
-  if (/^(left|right|front|rear|middle|inner|outer|side)$/.test(before))
-    return next === 'is' || next === 'was' || next === 'reads';
-  return next === 'that' || next === 'which' || (pointers.has(before) && next !== 'by' && next !== 'x');
+  if (placeNouns(tokens[at - 1])) return next === 'is' || next === 'was' || next === 'reads';
+  return next === 'that' || next === 'which' || (points(tokens[at - 1]) && next !== 'by' && next !== 'x');
 }
 
 /** "3 km2", "9 m/s2": no number of its own. */
 const isExponent = (tokens: readonly Token[], at: number) =>
-  /^[23]$/.test(tokens[at]?.word ?? '') && tokens[at]?.glued === true && unitVocabulary.has(tokens[at - 1]?.word ?? '');
+  tokens[at]?.glued === true && /^[23]$/.test(tokens[at]?.word ?? '') && unitVocabulary.has(tokens[at - 1]?.word ?? '');
 
 /** "five thirty twelve tyre", "25580 inner bearing": the name comes after. */
 function askedAfter(tokens: readonly Token[], quantity: QuantityReading | undefined): readonly Holds[] {
@@ -224,7 +222,7 @@ const canStamp = (asked: readonly Holds[], calling: Calling) =>
 function plausibleFor(calling: Calling): Plausible | undefined {
   const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
   if (rows.length === 0) return undefined;
-  const decimal = rows.every(({ step }) => step !== undefined && decimalStep.test(step));
+  const decimal = rows.every(({ id }) => inDecimals.has(id));
   const thousandths = rows.every(({ step }) => step === '1/1000');
   return Object.assign((number: Fraction, unit: UnitId | undefined) => rows.some((row) => isPlausible(row, number, unit)), {
     decimal,
@@ -232,7 +230,10 @@ function plausibleFor(calling: Calling): Plausible | undefined {
   });
 }
 
-const decimalStep = /^1\/10+$/;
+/** Fields that are read off in tenths, hundredths and so on. */
+const inDecimals: ReadonlySet<FieldId> = new Set(
+  fields.filter(({ step }) => step !== undefined && /^1\/10+$/.test(step)).map(({ id }) => id),
+);
 
 /** Units that only one kind of gauge shows, without a field's name: "eleven nine volts". */
 const ofUnit: ReadonlyMap<UnitId, Plausible | undefined> = new Map(
@@ -315,11 +316,16 @@ const nameEnd = (tokens: readonly Token[], at: number) => fieldNames.longest(tok
 
 function single(tokens: readonly Token[], at: number): Item {
   const token = tokens[at];
-  const at1 = { start: at, end: at + 1 };
-  if (!token) return { is: 'stop', ...at1 };
-  if (separators.has(token.word)) return { is: 'stop', ...at1 };
-  if (token.word === 'by' || token.word === 'x') return { is: 'by', ...at1 };
-  if (token.word === 'and' || token.word === '&') return { is: 'and', ...at1 };
-  const silent = fillers.has(token.word) || (token.kind === 'mark' && !isNumberWord(token));
-  return { is: silent ? 'filler' : 'stray', ...at1 };
+  const mark = token?.kind === 'mark' && !isNumberWord(token) ? 'filler' : 'stray';
+  return { is: token ? (singles(token) ?? mark) : 'stop', start: at, end: at + 1 };
 }
+
+/** What a word is by itself; the first that claims it. */
+const singles = wordTable<'stop' | 'by' | 'and' | 'filler'>([
+  ...Array.from(fillers, (word) => [word, 'filler'] as const),
+  ['by', 'by'],
+  ['x', 'by'],
+  ['and', 'and'],
+  ['&', 'and'],
+  ...Array.from(separators, (word) => [word, 'stop'] as const),
+]);

@@ -21,7 +21,7 @@ const joined = new Set(joinedWords.map(([word]) => word));
 const rows = lexicon([...heard].map(([words, meanings]) => [meanings, [words]] as const));
 
 /** The same text as it was meant. Spans still point into the text as it was given. */
-export function mend(given: readonly Token[]): Token[] {
+export function mend(given: readonly Token[]): readonly Token[] {
   const plain = given.filter((token, at) => !isNumberHyphen(token, given[at - 1], given[at + 1]));
   const tokens = sidesTold(bySpelling(plain));
   const mended: Token[] = [];
@@ -74,8 +74,9 @@ function apart(token: Token): Token[] {
 
 /** "seventy-two", "one-hundred", "half-inch": the hyphen says nothing; between digits it does. */
 function isNumberHyphen(token: Token, before: Token | undefined, after: Token | undefined): boolean {
-  if (token.word === '-' && token.glued && isNumberWord(before) && after?.word === 'to') return true;
-  if (token.word !== '-' || before?.kind !== 'word' || after?.kind !== 'word') return false;
+  if (token.word !== '-') return false;
+  if (token.glued && isNumberWord(before) && after?.word === 'to') return true;
+  if (before?.kind !== 'word' || after?.kind !== 'word') return false;
   if (classOf(before)?.is === 'tens' && classOf(after)?.is === 'digit') return true;
   return (
     token.glued &&

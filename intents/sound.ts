@@ -5,17 +5,22 @@ import { itemWords } from './items.ts';
 import { isNumberWord, numberVocabulary } from './numbers/classes.ts';
 import { unitVocabulary } from './numbers/unit.ts';
 import { reworded, type Token } from './tokens.ts';
+import { wordList, wordTable } from './wordbook.ts';
 import { fillers } from './words/fillers.ts';
 import { denominators, unitOrdinals } from './words/fractions.ts';
 
-/** Beside which known word, and sounding how, a word of a two-word name is meant: "hub _ f s" -> face. */
-const meant = new Map<string, string>();
+/** The other word of a two-word name by its sound, behind its first word and before its second: "hub _ f s" -> face. */
+const [behind, ahead] = [new Map<string, Map<string, string>>(), new Map<string, Map<string, string>>()];
+const enter = (beside: Map<string, Map<string, string>>, word: string, meant: string) =>
+  beside.set(word, (beside.get(word) ?? new Map<string, string>()).set(soundKey(meant), meant));
 for (const name of fields.flatMap(({ said }) => said)) {
   const [first = '', second = '', ...more] = name.split(' ');
   if (more.length > 0 || first.length < 3 || second.length < 3) continue;
-  meant.set(`${first} ${soundKey(second)}`, second);
-  meant.set(`${soundKey(first)} ${second}`, first);
+  enter(behind, first, second);
+  enter(ahead, second, first);
 }
+const meantBehind = wordTable(behind);
+const meantAhead = wordTable(ahead);
 
 /** Every word that some rule knows. */
 export const known: ReadonlySet<string> = new Set([
@@ -27,6 +32,8 @@ export const known: ReadonlySet<string> = new Set([
   ...denominators.keys(),
   ...unitOrdinals.keys(),
 ]);
+
+export const isKnown = wordList(known);
 
 /** Consonant skeleton: voiced and voiceless stops apart in writing fall together, vowels count only at the start. */
 function soundKey(word: string): string {
@@ -44,19 +51,20 @@ function soundKey(word: string): string {
 }
 
 /** Replaces a stranger beside one word of a two-word name; a known word is never replaced. */
-export function bySound(tokens: readonly Token[]): Token[] {
-  const mended = [...tokens];
-  for (const [at, token] of tokens.entries()) {
-    const key = isStranger(token) ? soundKey(token.word) : '';
-    if (key.length < 2) continue;
-    const meant = meantBeside(mended, at, key);
-    if (meant) mended[at] = reworded(token, meant, token.word);
+export function bySound(tokens: readonly Token[]): readonly Token[] {
+  let mended: Token[] | undefined;
+  for (let at = 0; at < tokens.length; at += 1) {
+    const [before, token, next] = [(mended ?? tokens)[at - 1], tokens[at], tokens[at + 1]];
+    const [after, ahead] = [meantBehind(before), meantAhead(next)];
+    if (!token || !(after || ahead) || !isStranger(token)) continue;
+    const key = soundKey(token.word);
+    const meant = key.length < 2 ? undefined : (after?.get(key) ?? ahead?.get(key));
+    if (meant === undefined) continue;
+    mended ??= [...tokens];
+    mended[at] = reworded(token, meant, token.word);
   }
-  return mended;
+  return mended ?? tokens;
 }
 
 const isStranger = (token: Token) =>
-  token.kind === 'word' && token.word.length > 2 && token.word.length < 20 && !known.has(token.word) && !isNumberWord(token);
-
-const meantBeside = (tokens: readonly Token[], at: number, key: string) =>
-  meant.get(`${tokens[at - 1]?.word ?? ''} ${key}`) ?? meant.get(`${key} ${tokens[at + 1]?.word ?? ''}`);
+  token.kind === 'word' && token.word.length > 2 && token.word.length < 20 && !isKnown(token) && !isNumberWord(token);

@@ -1,25 +1,19 @@
 // A slip of the thumb in a long number word, beside another word of a number: "two thousant", "tree millyon sefen hunderd".
 import { mishearings } from '#data';
 import { isNumberWord, numberVocabulary } from './numbers/classes.ts';
-import { known } from './sound.ts';
+import { isKnown } from './sound.ts';
 import { reworded, type Token } from './tokens.ts';
+import { wordList } from './wordbook.ts';
 
 const words = [...numberVocabulary].filter((word) => word.length > 4 && !word.endsWith('s'));
-const misheard = new Set(mishearings.map(({ heard }) => heard));
-const homophones = new Set(mishearings.filter(({ where }) => where === 'digit').map(({ heard }) => heard));
+const isMisheard = wordList(mishearings.map(({ heard }) => heard));
+const isHomophone = wordList(mishearings.filter(({ where }) => where === 'digit').map(({ heard }) => heard));
 
 /** Long words of numbers, mended where they are one slip away from only one of them. A word with another meaning is left alone. */
 export function bySpelling(tokens: readonly Token[]): readonly Token[] {
   let mended: Token[] | undefined;
   for (const [at, token] of tokens.entries()) {
-    if (
-      token.kind !== 'word' ||
-      token.word.length < 5 ||
-      token.word.length > 9 ||
-      known.has(token.word) ||
-      misheard.has(token.word)
-    )
-      continue;
+    if (token.kind !== 'word' || token.word.length < 5 || token.word.length > 9 || isKnown(token) || isMisheard(token)) continue;
     if (!isBeside(mended ?? tokens, at)) continue;
     const near = words.filter((word) => isOneSlip(token.word, word));
     if (near.length !== 1 || near[0] === undefined) continue;
@@ -30,7 +24,7 @@ export function bySpelling(tokens: readonly Token[]): readonly Token[] {
 }
 
 const isBeside = (tokens: readonly Token[], at: number) => isNumberLike(tokens[at - 1]) || isNumberLike(tokens[at + 1]);
-const isNumberLike = (token: Token | undefined) => isNumberWord(token) || homophones.has(token?.word ?? '');
+const isNumberLike = (token: Token | undefined) => isNumberWord(token) || isHomophone(token);
 
 /** One letter wrong, missing, too many, or two neighbours swapped. The first letter is right. */
 function isOneSlip(heard: string, word: string): boolean {

@@ -13,6 +13,7 @@ import { mayBeWorn } from './stamped/worn.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
 import type { Expects, Intent, Topic, Understanding, Where } from './types.ts';
+import { wordList } from './wordbook.ts';
 import { looseChoices } from './words/choices.ts';
 import { separators } from './words/fillers.ts';
 
@@ -28,6 +29,8 @@ export function understand(text: string, expects?: Expects): Understanding {
   };
 }
 
+const isSeparator = wordList(separators);
+
 export interface Hearing {
   readonly tokens: readonly Token[];
   readonly text: string;
@@ -42,11 +45,11 @@ export interface Hearing {
 
 function hearing(text: string, expects: Expects | undefined): Hearing {
   const tokens = mend(tokenise(text));
-  const stops: number[] = [];
+  const stops: number[] = new Array(tokens.length);
   let stop = tokens.length;
   for (let at = tokens.length - 1; at >= 0; at -= 1) {
     stops[at] = stop;
-    if (separators.has(tokens[at]?.word ?? '') && tokens[at]?.word !== 'then') stop = at;
+    if (isSeparator(tokens[at]) && tokens[at]?.word !== 'then') stop = at;
   }
   return { tokens, text, expects, stops, leans: mayLean(tokens), worn: mayBeWorn(tokens) };
 }
@@ -105,6 +108,8 @@ function meant(items: readonly Item[], heard: Hearing): Meaning {
     told = clause.items;
     return { intents: wordsOf('note', clause.items, heard), strays: [] };
   });
+  const [only] = clauses;
+  if (only && clauses.length === 1) return only;
   return { intents: clauses.flatMap(({ intents }) => intents), strays: clauses.flatMap(({ strays }) => strays) };
 }
 
@@ -112,7 +117,7 @@ function measured(said: readonly Item[], heard: Hearing, where: Where): Meaning 
   const { tokens, expects } = heard;
   const items = waitedFirst(withoutLoose(said, tokens), expects?.fields ?? []);
   const intents = intentsOf(bind(cellsOf(items), where), tokens, expects);
-  const strays = items.flatMap(({ is, start, end }) => (is === 'stray' ? tokens.slice(start, end) : []));
+  const strays = items.some(isStray) ? items.filter(isStray).flatMap(({ start, end }) => tokens.slice(start, end)) : [];
   if (intents.length > 0) return { intents, strays };
   if (items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and')) return { intents: [], strays: [] };
   const isNote = isRemark(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0);
@@ -129,15 +134,18 @@ function waitedFirst(items: readonly Item[], waited: readonly FieldId[]): readon
   });
 }
 
+const isStray = ({ is }: Item): boolean => is === 'stray';
+
 /** "Turn the wheel round", "square up the axle": a shape stands at the end of its clause, or before what it is the shape of, and beside no strange word. */
 function withoutLoose(items: readonly Item[], tokens: readonly Token[]): readonly Item[] {
-  const strange = items.some(({ is }) => is === 'stray');
+  const strange = items.some(isStray);
+  const isLoose = ({ is, start, end }: Item) =>
+    is === 'choice' && end === start + 1 && looseChoices.has(tokens[start]?.word ?? '');
+  if (!items.some(isLoose)) return items;
   return items.map((item, at) => {
-    const word = tokens[item.start]?.word ?? '';
-    const loose = item.is === 'choice' && item.end === item.start + 1 && looseChoices.has(word);
     const next = items[at + 1];
     const leads = next === undefined || next.is === 'stop' || next.is === 'and' || next.is === 'number' || next.is === 'names';
-    return loose && (strange || !leads) ? { is: 'stray', start: item.start, end: item.end } : item;
+    return isLoose(item) && (strange || !leads) ? { is: 'stray', start: item.start, end: item.end } : item;
   });
 }
 

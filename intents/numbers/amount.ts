@@ -4,17 +4,17 @@ import type { UnitId } from '#data';
 import type { Token } from '../tokens.ts';
 import { classOf, isNumberWord } from './classes.ts';
 import { readParts } from './fraction.ts';
-import { type NumberReading, readNumbers } from './number.ts';
+import { type NumberReading, numberOf, readNumbers } from './number.ts';
 import { readUnit, type UnitReading } from './unit.ts';
 
 export interface Amount {
   readonly start: number;
   readonly end: number;
   readonly value: Fraction;
-  readonly unit?: UnitId;
+  readonly unit: UnitId | undefined;
   /** The unit's name as said: "mil" may mean two things. */
-  readonly unitWord?: string;
-  readonly resolution?: string;
+  readonly unitWord: string | undefined;
+  readonly resolution: string | undefined;
   readonly soundsLike: readonly Fraction[];
   /** How the number itself was said. */
   readonly number: NumberReading;
@@ -92,8 +92,9 @@ function amount(
     soundsLike: times ? number.soundsLike.map((like) => like.mul(times)) : number.soundsLike,
     number,
     typed: tokens[number.start]?.kind !== 'word',
-    ...(unit ? { unit: unit.unit, unitWord: unit.said } : {}),
-    ...(number.resolution ? { resolution: number.resolution } : {}),
+    unit: unit?.unit,
+    unitWord: unit?.said,
+    resolution: number.resolution,
   };
 }
 
@@ -117,7 +118,7 @@ function feetAndInches(tokens: readonly Token[], feet: Amount, unit: UnitReading
     end: inches?.end ?? number.end,
     value: feet.value.add(number.value),
     soundsLike: [],
-    ...(number.resolution ? { resolution: number.resolution } : {}),
+    resolution: number.resolution ?? feet.resolution,
   };
 }
 
@@ -142,14 +143,7 @@ export function unitAndPart(tokens: readonly Token[], at: number): Amount | unde
   const unit = readUnit(tokens, at + article);
   // "a mi", "a g": letters are no unit by themselves.
   if (!unit || !/^.{3}|^[^aeiou]{2}$/.test(unit.said) || tokens[at + article]?.kind === 'mark') return undefined;
-  const one: NumberReading = {
-    start: at,
-    end: at + article,
-    value: new Fraction(1),
-    shape: 'whole',
-    shop: false,
-    soundsLike: [],
-  };
+  const one = numberOf([at, at + article], 'whole', new Fraction(1), undefined, []);
   const whole = amount(tokens, one, one.end, one.value, unit);
   const found = partAfterUnit(tokens, whole, unit) ?? (article ? (feetAndInches(tokens, whole, unit) ?? whole) : undefined);
   return found && (article || found !== whole) ? found : undefined;

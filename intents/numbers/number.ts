@@ -2,6 +2,7 @@
 import Fraction from 'fraction.js';
 import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
+import type { Span } from '../types.ts';
 import { exclamations } from '../words/numbers.ts';
 import { classOf } from './classes.ts';
 import { type Part, readParts } from './fraction.ts';
@@ -13,21 +14,21 @@ export interface NumberReading {
   readonly value: Fraction;
   readonly shape: 'whole' | 'fraction' | 'decimal';
   /** Present where the number is a run of chunks: "two five five eight oh". */
-  readonly whole?: Whole;
+  readonly whole: Whole | undefined;
   /** The part of one, as said. */
-  readonly part?: Part;
+  readonly part: Part | undefined;
   /** Said as pounds are said in a shop: "thirty-five hundred", "seven K". */
   readonly shop: boolean;
-  readonly kilo?: boolean;
+  readonly kilo: boolean;
   /** Values that sound alike, likeliest first. */
   readonly soundsLike: readonly Fraction[];
-  readonly resolution?: string;
+  readonly resolution: string | undefined;
 }
 
 /** Every way to read a number that begins at `at`, likeliest first: longest, then schoolbook before runs. */
 export const readNumbers: (tokens: readonly Token[], at: number) => readonly NumberReading[] = remembered(numbersAt);
 
-function numbersAt(tokens: readonly Token[], at: number): NumberReading[] {
+function numbersAt(tokens: readonly Token[], at: number): readonly NumberReading[] {
   const sign = signAt(tokens, at);
   const start = at + sign.length;
   const found = unsigned(tokens, start);
@@ -53,10 +54,13 @@ function signAt(tokens: readonly Token[], at: number): { length: number; minus: 
   return { length: mark ? 1 : 0, minus: mark && word === '-' };
 }
 
-function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
-  const wholes = readWholes(tokens, at);
+const none: readonly NumberReading[] = [];
+
+function unsigned(tokens: readonly Token[], at: number): readonly NumberReading[] {
+  const [wholes, parts] = [readWholes(tokens, at), readParts(tokens, at)];
+  if (wholes.length === 0 && parts.length === 0 && !mayBeDecimal(tokens[at])) return none;
   const found: NumberReading[] = [];
-  for (const part of readParts(tokens, at)) found.push(fraction(at, part));
+  for (const part of parts) found.push(fraction(at, part));
   for (const whole of wholes) {
     if (whole.cut) continue;
     if (!isExclamation(tokens, at, whole)) found.push(wholeNumber(at, whole));
@@ -64,9 +68,14 @@ function unsigned(tokens: readonly Token[], at: number): NumberReading[] {
     if (mixed) found.push(mixed);
   }
   found.push(...decimals(tokens, at, wholes));
-  const scaled = found.flatMap((reading) => sized(tokens, reading));
-  return [...found, ...scaled].sort(likeliest);
+  for (const reading of [...found]) {
+    const larger = sized(tokens, reading);
+    if (larger) found.push(larger);
+  }
+  return found.length > 1 ? found.sort(likeliest) : found;
 }
+
+const mayBeDecimal = (token: Token | undefined) => token?.kind === 'number' || classOf(token)?.is === 'point';
 
 /** "oh" is nought beside another digit; alone it is no number. */
 const isExclamation = (tokens: readonly Token[], at: number, { end }: Whole) =>
@@ -81,24 +90,28 @@ function rank({ shape, whole, part }: NumberReading): number {
 
 const likeliest = (a: NumberReading, b: NumberReading) => b.end - a.end || rank(a) - rank(b);
 
+/** A number of one shape; all are built alike, so that they are read alike. */
+export function numberOf(
+  [start, end]: Span,
+  shape: NumberReading['shape'],
+  value: Fraction,
+  resolution: string | undefined,
+  soundsLike: readonly Fraction[],
+  whole?: Whole,
+  part?: Part,
+): NumberReading {
+  return { start, end, value, shape, whole, part, shop: whole?.shop ?? false, kilo: false, soundsLike, resolution };
+}
+
 function wholeNumber(start: number, whole: Whole): NumberReading {
   const value = new Fraction(whole.form !== 'run' && whole.value > Number.MAX_SAFE_INTEGER ? whole.digits : whole.value);
   const soundsLike = whole.soundsLike.map((like) => value.add(like));
-  return { start, end: whole.end, value, shape: 'whole', whole, shop: whole.shop, soundsLike, resolution: '1' };
+  return numberOf([start, whole.end], 'whole', value, '1', soundsLike, whole);
 }
 
 function fraction(start: number, part: Part): NumberReading {
   const value = new Fraction(part.numerator, part.denominator);
-  return {
-    start,
-    end: part.end,
-    value,
-    shape: 'fraction',
-    part,
-    shop: false,
-    soundsLike: [],
-    resolution: `1/${part.denominator}`,
-  };
+  return numberOf([start, part.end], 'fraction', value, `1/${part.denominator}`, [], undefined, part);
 }
 
 /** "and" is optional for typed fractions and after a plain whole; a lone numerator never steals the whole's last digit. */
@@ -114,17 +127,8 @@ function withPart(tokens: readonly Token[], start: number, whole: Whole, wholes:
   const soundsLike = whole.soundsLike.map((like) => value.add(like));
   // "eight and three quarters" is often heard "eighteen three quarters".
   const clipped = !joined && whole.value > 12 && whole.value < 20 && whole.form === 'plain';
-  return {
-    start,
-    end: part.end,
-    value,
-    shape: 'fraction',
-    part,
-    whole,
-    shop: whole.shop,
-    soundsLike: clipped ? [value.sub(10), ...soundsLike] : soundsLike,
-    resolution: `1/${part.denominator}`,
-  };
+  const likes = clipped ? [value.sub(10), ...soundsLike] : soundsLike;
+  return numberOf([start, part.end], 'fraction', value, `1/${part.denominator}`, likes, whole, part);
 }
 
 /** "72-3/8", "72 - 3/8": the hyphen joins only when a slash fraction follows. */
@@ -179,38 +183,34 @@ function decimal(start: number, end: number, text: string, likes: readonly numbe
   const value = exactly(text);
   const places = text.split('.')[1]?.length ?? 0;
   const soundsLike = likes.map((like) => value.add(like));
-  return { start, end, value, shape: 'decimal', shop: false, soundsLike, resolution: `1/${10 ** places}` };
+  return numberOf([start, end], 'decimal', value, `1/${10 ** places}`, soundsLike);
 }
 
 /** "two and a half thousand", "three point five million", "half a dozen", "seven K". */
-function sized(tokens: readonly Token[], reading: NumberReading): NumberReading[] {
+function sized(tokens: readonly Token[], reading: NumberReading): NumberReading | undefined {
   const kilo = tokens[reading.end]?.word === 'k' && reading.whole?.form !== 'run' && !tokens[reading.end + 1]?.glued;
   const skip = reading.shape === 'fraction' && tokens[reading.end]?.word === 'a' ? 1 : 0;
   const size = kilo ? 1000 : reading.shape === 'whole' ? 0 : sizeAt(tokens, reading.end + skip);
   if (size === 0) return thousandthsOf(tokens, reading);
   const soundsLike = reading.soundsLike.map((like) => like.mul(size));
-  return [
-    {
-      ...reading,
-      end: reading.end + skip + 1,
-      value: reading.value.mul(size),
-      shape: 'whole',
-      kilo,
-      shop: kilo,
-      soundsLike,
-      resolution: '1',
-    },
-  ];
+  return {
+    ...reading,
+    end: reading.end + skip + 1,
+    value: reading.value.mul(size),
+    shape: 'whole',
+    kilo,
+    shop: kilo,
+    soundsLike,
+    resolution: '1',
+  };
 }
 
 /** "one and a half thousandths". */
-function thousandthsOf(tokens: readonly Token[], reading: NumberReading): NumberReading[] {
+function thousandthsOf(tokens: readonly Token[], reading: NumberReading): NumberReading | undefined {
   const word = tokens[reading.end]?.word;
-  if (reading.shape !== 'fraction' || (word !== 'thousandths' && word !== 'thousandth')) return [];
-  const { part: _part, ...rest } = reading;
-  return [
-    { ...rest, end: reading.end + 1, value: reading.value.div(1000), shape: 'decimal', soundsLike: [], resolution: '1/1000' },
-  ];
+  if (reading.shape !== 'fraction' || (word !== 'thousandths' && word !== 'thousandth')) return undefined;
+  const value = reading.value.div(1000);
+  return { ...reading, part: undefined, end: reading.end + 1, value, shape: 'decimal', soundsLike: [], resolution: '1/1000' };
 }
 
 function sizeAt(tokens: readonly Token[], at: number): number {

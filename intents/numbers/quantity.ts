@@ -12,7 +12,7 @@ import { readNumbers } from './number.ts';
 import { unitVocabulary } from './unit.ts';
 
 export interface QuantityReading extends Amount {
-  readonly hedge?: Hedge;
+  readonly hedge?: Hedge | undefined;
   readonly to?: Fraction;
   readonly plusMinus?: Fraction;
 }
@@ -43,8 +43,11 @@ export function readQuantity(tokens: readonly Token[], at: number, plausible?: P
     squared(tokens, readAmount(tokens, numberAt, plausible)) ??
     (hedge && partBehindHedge(tokens, at, hedge.end));
   if (!simple) return undefined;
-  return readTail(tokens, { ...simple, start: at, ...(hedge && hedge.meaning !== 'none' ? { hedge: hedge.meaning } : {}) });
+  return readTail(tokens, hedge ? { ...simple, start: at, hedge: hedgeOf(hedge) ?? simple.hedge } : simple);
 }
+
+const hedgeOf = ({ meaning }: { readonly meaning: Hedge | 'none' }): Hedge | undefined =>
+  meaning === 'none' ? undefined : meaning;
 
 /** "seventy-two and a strong eighth". */
 function hedgedPart(tokens: readonly Token[], whole: QuantityReading): QuantityReading | undefined {
@@ -52,7 +55,7 @@ function hedgedPart(tokens: readonly Token[], whole: QuantityReading): QuantityR
   const part = hedge && whole.number.shape === 'whole' ? partBehindHedge(tokens, whole.end + 1, hedge.end) : undefined;
   if (!hedge || !part || hedge.meaning === 'none') return undefined;
   const { value, end, resolution } = part;
-  return { ...whole, end, value: whole.value.add(value), hedge: hedge.meaning, ...(resolution ? { resolution } : {}) };
+  return { ...whole, end, value: whole.value.add(value), hedge: hedge.meaning, resolution: resolution ?? whole.resolution };
 }
 
 /** "a strong eighth": the article belongs to the part. */
@@ -118,7 +121,7 @@ function joinRange(low: QuantityReading, high: QuantityReading): QuantityReading
   const times = shared ? high.value.div(high.number.value) : undefined;
   return {
     ...low,
-    ...(shared && high.unit ? { unit: high.unit, unitWord: high.unitWord ?? '' } : {}),
+    ...(shared ? { unit: high.unit, unitWord: high.unitWord } : {}),
     value: times && high.number.value.n !== 0n ? lowValue(low, high).mul(times) : lowValue(low, high),
     to: high.value,
     end: high.end,
@@ -140,5 +143,5 @@ function readTail(tokens: readonly Token[], quantity: QuantityReading): Quantity
   }
   const hedge = after.longest(tokens, quantity.end);
   if (!hedge || isNumberWord(tokens[hedge.end])) return quantity;
-  return { ...quantity, end: hedge.end, ...(hedge.meaning !== 'none' ? { hedge: hedge.meaning } : {}) };
+  return { ...quantity, end: hedge.end, hedge: hedgeOf(hedge) ?? quantity.hedge };
 }

@@ -2,6 +2,7 @@
 
 import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
+import { wordTable } from '../wordbook.ts';
 import { classOf } from './classes.ts';
 
 /** `run`: chunks said one after the other and written side by side, without "hundred" or "thousand". */
@@ -11,13 +12,13 @@ export interface Whole {
   readonly form: 'plain' | 'run' | 'typed';
   /** Digits as said, for runs and typed numbers: "0123". */
   readonly digits: string;
-  /** How many chunks a run has, and how many digits its first. */
+  /** How many chunks a run has, and how many digits its first; none where a size is said. */
   readonly chunks: number;
-  readonly head?: number;
+  readonly head: number;
   /** "thirty-five hundred", "twelve thousand two fifty": how pounds are said in a shop. */
   readonly shop: boolean;
   /** What follows belongs to the last chunk alone: "two thirty-five hundred", "zero five on four and a half". As a number it ends before; as digits behind a point it goes on. */
-  readonly cut?: boolean;
+  readonly cut: boolean;
   /** What to add for the look-alike in sound: fifteen/fifty. */
   readonly soundsLike: readonly number[];
 }
@@ -35,13 +36,15 @@ const longestLike = 8;
 /** Every way to read a whole number that begins at `at`, shortest first. */
 export const readWholes: (tokens: readonly Token[], at: number) => readonly Whole[] = remembered(wholesAt);
 
-function wholesAt(tokens: readonly Token[], at: number): Whole[] {
+const none: readonly Whole[] = [];
+
+function wholesAt(tokens: readonly Token[], at: number): readonly Whole[] {
   const first = tokens[at];
-  if (!first) return [];
+  if (!first) return none;
   if (first.kind === 'number') return typed(tokens, at);
   const found = classOf(first);
-  if (repeats.has(first.word)) return runs(tokens, at);
-  if (!found || found.is === 'and' || found.is === 'point') return [];
+  if (repeats(first)) return runs(tokens, at);
+  if (!found || found.is === 'and' || found.is === 'point') return none;
   const readings = [...plain(tokens, at), ...runs(tokens, at)];
   return readings.sort((a, b) => a.end - b.end);
 }
@@ -49,7 +52,8 @@ function wholesAt(tokens: readonly Token[], at: number): Whole[] {
 function typed(tokens: readonly Token[], at: number): Whole[] {
   const text = tokens[at]?.word ?? '';
   if (!/^\d+$/.test(text)) return [];
-  const one: Whole = { end: at + 1, value: Number(text), form: 'typed', digits: text, chunks: 1, shop: false, soundsLike: [] };
+  const [value, digits] = [Number(text), text];
+  const one: Whole = { end: at + 1, value, form: 'typed', digits, chunks: 1, head: 0, shop: false, cut: false, soundsLike: [] };
   const next = classOf(tokens[one.end])?.is;
   if (next !== 'hundred' && next !== 'scale') return [one];
   const sized = plain(tokens, at).filter(({ end }) => end > one.end);
@@ -58,7 +62,7 @@ function typed(tokens: readonly Token[], at: number): Whole[] {
 
 /** One spoken chunk of one or two digits: "seven", "oh", "fifteen", "seventy-two". */
 function chunkAt(tokens: readonly Token[], at: number): Chunk | undefined {
-  const repeat = repeats.get(tokens[at]?.word ?? '');
+  const repeat = repeats(tokens[at]);
   if (repeat) return repeated(chunkAt(tokens, at + 1), repeat);
   const found = classOf(tokens[at]);
   if (found?.is === 'zero') return { end: at + 1, text: '0', soundsLike: 0 };
@@ -72,7 +76,7 @@ function chunkAt(tokens: readonly Token[], at: number): Chunk | undefined {
 }
 
 /** "double oh seven", "triple four": one digit said once. */
-const repeats: ReadonlyMap<string, number> = new Map([
+const repeats = wordTable([
   ['double', 2],
   ['triple', 3],
 ]);
@@ -104,7 +108,7 @@ function runs(tokens: readonly Token[], at: number): Whole[] {
       head: chunks[0]?.text.length ?? 0,
       shop: false,
       soundsLike: digits.length > longestLike ? [] : likes(chunks, digits.length),
-      ...(isSized(tokens, chunk.end) || beginsPattern(tokens, chunk) ? { cut: true } : {}),
+      cut: isSized(tokens, chunk.end) || beginsPattern(tokens, chunk),
     });
   }
   return found;
@@ -117,14 +121,24 @@ function isSized(tokens: readonly Token[], at: number): boolean {
 
 /** "... five on four and a half": studs on a circle. */
 const beginsPattern = (tokens: readonly Token[], { text, end }: Chunk): boolean =>
-  /^([3-9]|1[0-2])$/.test(text) && tokens[end]?.word === 'on' && classOf(tokens[end + 1])?.is === 'digit';
+  tokens[end]?.word === 'on' && /^([3-9]|1[0-2])$/.test(text) && classOf(tokens[end + 1])?.is === 'digit';
 
 /** "five two hundred" 5200, "twelve six hundred" 12600: the thousand unsaid. */
 function hundredsAfter(tokens: readonly Token[], last: Chunk, chunks: readonly Chunk[], digits: string): Whole | undefined {
   if (chunks.length !== 2 || last.text.length !== 1 || last.text === '0' || classOf(tokens[last.end])?.is !== 'hundred')
     return undefined;
   const all = `${digits}00`;
-  return { end: last.end + 1, value: Number(all), form: 'run', digits: all, chunks: 2, shop: true, soundsLike: [] };
+  return {
+    end: last.end + 1,
+    value: Number(all),
+    form: 'run',
+    digits: all,
+    chunks: 2,
+    head: 0,
+    shop: true,
+    cut: false,
+    soundsLike: [],
+  };
 }
 
 /** "fifty sixty-three thousand": tens side by side are of the size said after them; "two three thousand" is a count and a size. */
@@ -132,7 +146,17 @@ function thousandsAfter(tokens: readonly Token[], last: Chunk, chunks: readonly 
   const scale = classOf(tokens[last.end]);
   if (scale?.is !== 'scale' || scale.value < 1000 || chunks.some(({ text }) => text.length !== 2)) return undefined;
   const value = Number(digits) * scale.value;
-  return { end: last.end + 1, value, form: 'run', digits: String(value), chunks: chunks.length, shop: false, soundsLike: [] };
+  return {
+    end: last.end + 1,
+    value,
+    form: 'run',
+    digits: String(value),
+    chunks: chunks.length,
+    head: 0,
+    shop: false,
+    cut: false,
+    soundsLike: [],
+  };
 }
 
 function likes(chunks: readonly Chunk[], length: number): number[] {
@@ -156,7 +180,7 @@ function plain(tokens: readonly Token[], at: number): Whole[] {
   const add = (end: number, rest: number, soundsLike: readonly number[]) => {
     const value = total + rest;
     const digits = value > Number.MAX_SAFE_INTEGER ? String(exact + BigInt(rest)) : String(value);
-    found.push({ end, value, form: 'plain', digits, chunks: 1, shop, soundsLike });
+    found.push({ end, value, form: 'plain', digits, chunks: 1, head: 0, shop, cut: false, soundsLike });
   };
   for (;;) {
     const groups = belowThousand(tokens, position, total > 0);

@@ -1,7 +1,7 @@
 // Cells -> bound values: the field, side, axle and stage that each value belongs to.
 import { type FieldId, fieldOf } from '#data';
 import type { Item, Place } from '../items.ts';
-import type { Side, Where } from '../types.ts';
+import type { AxlePosition, Side, Where } from '../types.ts';
 import type { Cell, ValueItem } from './cells.ts';
 import { isPlausibleFor } from './compatible.ts';
 import { fieldFor, nextBy } from './field-for.ts';
@@ -11,7 +11,7 @@ export type Value = Exclude<ValueItem, { is: 'same' }>;
 /** A value with everything that was found to belong to it; `start..end` are tokens. */
 export interface Bound {
   readonly value: Value;
-  readonly field?: FieldId;
+  readonly field: FieldId | undefined;
   readonly where: Where;
   readonly maker: boolean;
   readonly denied: boolean;
@@ -29,7 +29,7 @@ export interface Bound {
 export function bind(cells: readonly Cell[], before: Where = {}): Bound[] {
   const found: Bound[] = [];
   for (const [at, cell] of cells.entries()) {
-    const where = inherited(found.at(-1)?.where ?? before, placesOf([...cell.lead, ...cell.trail], found.at(-1)));
+    const where = inherited(found.at(-1)?.where ?? before, placesOf(cell.around, found.at(-1)));
     const { value } = cell;
     const last = found.at(-1);
     if (value.is === 'same') sameAgain(cell, where, found);
@@ -97,8 +97,7 @@ function namedBefore(cells: readonly Cell[], at: number): Cell | undefined {
 
 function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, before: Cell | undefined): Bound {
   const field = fieldFor(cell, value, where, last, before);
-  const around = [...cell.lead, ...cell.trail];
-  const described = around.filter(({ is }) => is !== 'stop' && is !== 'and');
+  const { around } = cell;
   const has = (is: Item['is']) => around.some((item) => item.is === is);
   const lead = (is: Item['is']) =>
     cell.lead.some((item) => item.is === is) || (before?.trail.at(-1)?.is === is && before !== undefined);
@@ -113,11 +112,13 @@ function one(cell: Cell, value: Value, where: Where, last: Bound | undefined, be
     denied: lead('not'),
     corrects: lead('correct') || lead('change'),
     negative: has('minus'),
-    start: Math.min(value.start, ...described.map(({ start }) => start)),
-    end: Math.max(value.end, ...described.map(({ end }) => end)),
-    ...(field ? { field } : {}),
+    start: Math.min(value.start, around.find(isSaid)?.start ?? value.start),
+    end: Math.max(value.end, around.findLast(isSaid)?.end ?? value.end),
+    field,
   };
 }
+
+const isSaid = ({ is }: Item) => is !== 'stop' && is !== 'and';
 
 function withoutAxle({ axle: _axle, ...where }: Where): Where {
   return where;
@@ -130,7 +131,7 @@ function without({ side: _side, ...where }: Where): Where {
 const placeIn = (item: Item): Place | undefined => (item.is === 'place' || item.is === 'names' ? item.place : undefined);
 
 function saysSide(cell: Cell): boolean {
-  return [...cell.lead, ...cell.trail].some((item) => {
+  return cell.around.some((item) => {
     const place = placeIn(item);
     return place !== undefined && 'side' in place;
   });
@@ -155,11 +156,11 @@ function placesOf(items: readonly Item[], last: Bound | undefined): Where {
 
 /** "front and rear drums ten inches": one value at two axles. */
 function axlesOf(cell: Cell, where: Where): Where[] {
-  const said = [...cell.lead, ...cell.trail].flatMap((item) => {
+  const axles: AxlePosition[] = [];
+  for (const item of cell.around) {
     const place = placeIn(item);
-    return place && 'axle' in place ? [place.axle] : [];
-  });
-  const axles = [...new Set(said)];
+    if (place && 'axle' in place && !axles.includes(place.axle)) axles.push(place.axle);
+  }
   return axles.length > 1 ? axles.map((axle) => ({ ...where, axle })) : [where];
 }
 
@@ -175,7 +176,7 @@ function inherited(last: Where, where: Where): Where {
 
 /** "rear axle the same", "right the same": what was said last, at another place. "The other side too" makes both of a side unsaid. */
 function sameAgain(cell: Cell, where: Where, found: Bound[]): void {
-  const places = cell.lead.concat(cell.trail).filter((item) => item.is === 'place');
+  const places = cell.around.filter((item) => item.is === 'place');
   const last = found.at(-1);
   if (places.length === 0 || !last) return;
   const other = places.some(({ place }) => 'side' in place && place.side === 'other');

@@ -9,6 +9,8 @@ export interface Cell {
   readonly value: ValueItem;
   readonly lead: readonly Item[];
   readonly trail: readonly Item[];
+  /** Both together. */
+  readonly around: readonly Item[];
 }
 
 export const isValue = (item: Item): item is ValueItem =>
@@ -16,25 +18,27 @@ export const isValue = (item: Item): item is ValueItem =>
 
 /** Each item between two values goes to one of them. */
 export function cellsOf(items: readonly Item[]): Cell[] {
-  const values = items.flatMap((item, at) => (isValue(item) ? [{ item, at }] : []));
-  const trailing = placesTrail(
-    items,
-    values.map(({ at }) => at),
-  );
+  const values: number[] = [];
+  for (let at = 0; at < items.length; at += 1) if (isValueAt(items, at)) values.push(at);
+  const trailing = placesTrail(items, values);
   const cells: Cell[] = [];
   let from = 0;
-  for (const [index, { item, at }] of values.entries()) {
-    const next = values[index + 1]?.at ?? items.length;
+  for (let index = 0; index < values.length; index += 1) {
+    const [at = 0, next = items.length] = [values[index], values[index + 1]];
+    const value = items[at];
+    if (!value || !isValue(value)) continue;
     const lead = items.slice(from, at);
     const between = items.slice(at + 1, next);
     const split =
-      index === values.length - 1 ? between.length : trailing ? placesFirst(between) : splitBetween(item, lead, between);
-    cells.push({ value: item, lead, trail: between.slice(0, split) });
+      index === values.length - 1 ? between.length : trailing ? placesFirst(between) : splitBetween(value, lead, between);
+    const trail = between.slice(0, split);
+    cells.push({ value, lead, trail, around: lead.concat(trail) });
     from = at + 1 + split;
   }
   return cells;
 }
 
+const isValueAt = (items: readonly Item[], at: number) => items[at] !== undefined && isValue(items[at]);
 const isPlace = ({ is }: Item) => is === 'place' || is === 'position';
 
 /** "three thou left, four thou right": with no place before the first value and one after the last, each follows its value. */

@@ -18,7 +18,7 @@ export function fieldFor(
   const beside = last?.field ? [last.field] : [];
   const lead = namesIn(cell.lead, beside);
   const trail = namesIn(cell.trail, lead.length > 0 ? lead.flat() : beside);
-  const position = [...cell.lead, ...cell.trail].find((item) => item.is === 'position')?.position;
+  const position = cell.around.find((item) => item.is === 'position')?.position;
   const names = [...lead, ...trail];
   const by = sizedBy(cell, value, last);
   if (by && (names.length === 0 || names.some((fields) => fields.includes(by)))) return by;
@@ -30,9 +30,11 @@ export function fieldFor(
   // "Which axles have a seventy-two hub face": what stands beside the number before what was named far off.
   const far = lead.length > 0 && trail.length > 0 && value.start - (cell.lead.findLast(({ is }) => is === 'names')?.end ?? 0) > 2;
   if (far && cell.trail[0]?.is === 'names') orders.unshift(...trail);
-  const fitting = orders
-    .flatMap((fields) => bestField(fields, value) ?? [])
-    .filter((field) => isSized(field, cell) && !isOfThing(field, cell));
+  const fitting: FieldId[] = [];
+  for (const fields of orders) {
+    const field = bestField(fields, value);
+    if (field && isSized(field, cell) && !isOfThing(field, cell)) fitting.push(field);
+  }
   const plausible = fitting.length > 1 ? fitting.find((field) => isPlausibleFor(value, field)) : undefined;
   const named = plausible ?? fitting[0];
   const narrower = named && fitting.find((field) => Object.values(byPosition[named] ?? {}).includes(field));
@@ -58,8 +60,8 @@ const properNames = (items: readonly Item[]): readonly FieldId[] =>
   items.flatMap((item) => (item.is === 'names' && !item.qualifies ? item.fields : []));
 
 /** "The axle is ninety-five long", "beam length seventy-two": a size word that is not this field's own lets pass only what the field may measure. */
-function isSized(field: FieldId, { lead, trail, value }: Cell): boolean {
-  const size = [...lead, ...trail].find((item) => item.is === 'names' && item.qualifies);
+function isSized(field: FieldId, { around, value }: Cell): boolean {
+  const size = around.find((item) => item.is === 'names' && item.qualifies);
   if (size?.is !== 'names' || size.fields.includes(field)) return true;
   return fieldOf(field).unit === 'in' && isPlausibleFor(value, field);
 }
@@ -161,6 +163,6 @@ function counterpart(last: FieldId | undefined, position: Position | undefined, 
 function continued(cell: Cell, value: Value, last: Bound | undefined): FieldId | undefined {
   const paired = last?.field && cell.lead.length === 1 && cell.lead[0]?.is === 'and' && fieldOf(last.field).perSide;
   if (paired && last.where.side === undefined && isPlausibleFor(value, last.field)) return last.field;
-  const newPlace = [...cell.lead, ...cell.trail].some((item) => item.is === 'place');
+  const newPlace = cell.around.some((item) => item.is === 'place');
   return last?.field && newPlace && bestField([last.field], value) ? last.field : undefined;
 }

@@ -21,6 +21,8 @@ const readers: Readonly<Partial<Record<Holds, StampReader>>> = {
   serial: readSerial,
 };
 
+const inOrder = Object.values(readers);
+
 /** Words that may begin a token without its field's name: letters and their names, designations. Numbers may as well. */
 export const stampStarts: ReadonlySet<string> = new Set([
   ...letters.keys(),
@@ -43,7 +45,7 @@ export function readStamp(tokens: readonly Token[], at: number, asked: readonly 
     const found = readers[kind]?.(tokens, at, true);
     if (found) return found;
   }
-  for (const read of Object.values(readers)) {
+  for (const read of inOrder) {
     const found = read(tokens, at, false);
     if (found) return found;
   }

@@ -1,28 +1,31 @@
 // Tyre designations: metric (ST205/75R15), inch bias (4.80-12), flotation (20.5x8.0-10, 31x10.50R15).
 import type Fraction from 'fraction.js';
-import { classOf } from '../numbers/classes.ts';
+import { classOf, isNumberWord } from '../numbers/classes.ts';
 import { readNumbers } from '../numbers/number.ts';
 import { readWholes } from '../numbers/whole.ts';
 import type { Token } from '../tokens.ts';
+import { wordList, wordTable } from '../wordbook.ts';
 import { letterAt } from './characters.ts';
 import type { Stamp } from './types.ts';
 
-const makes: Readonly<Record<string, string>> = {
-  r: 'R',
-  d: 'D',
-  b: 'B',
-  zr: 'ZR',
-  radial: 'R',
-  are: 'R',
-  ar: 'R',
-  bias: '-',
-  dash: '-',
-  '-': '-',
-  by: '-',
-  x: '-',
-  '/': '-',
-  slash: '-',
-};
+const makes = wordTable(
+  Object.entries({
+    r: 'R',
+    d: 'D',
+    b: 'B',
+    zr: 'ZR',
+    radial: 'R',
+    are: 'R',
+    ar: 'R',
+    bias: '-',
+    dash: '-',
+    '-': '-',
+    by: '-',
+    x: '-',
+    '/': '-',
+    slash: '-',
+  }),
+);
 
 export function readTyre(tokens: readonly Token[], at: number, asked: boolean): Stamp | undefined {
   const prefix = prefixAt(tokens, at);
@@ -34,6 +37,7 @@ export function readTyre(tokens: readonly Token[], at: number, asked: boolean): 
 }
 
 function prefixAt(tokens: readonly Token[], at: number): { end: number; text: string } {
+  if (isNumberWord(tokens[at])) return { end: at, text: '' };
   for (const name of ['ST', 'LT', 'P']) {
     if (tokens[at]?.word === name.toLowerCase() && name.length > 1) return { end: at + 1, text: name };
     let end = at;
@@ -60,13 +64,13 @@ function metric(tokens: readonly Token[], at: number, prefix: string): Stamp | u
   if (!width || Number(width.text) < 125 || Number(width.text) > 455 || Number(width.text) % 5 !== 0) return undefined;
   const ratio = digits(tokens, afterSlash(tokens, width.end), 2);
   if (!ratio || Number(ratio.text) < 25 || Number(ratio.text) > 95 || Number(ratio.text) % 5 !== 0) return undefined;
-  const make = makes[tokens[ratio.end]?.word ?? ''];
+  const make = makes(tokens[ratio.end]);
   const rim = rimAt(tokens, make || tokens[ratio.end]?.word === ',' ? ratio.end + 1 : ratio.end);
   return rim && stamp(rim.end, `${prefix}${width.text}/${ratio.text}${make ?? '-'}${rim.text}`);
 }
 
-const afterSlash = (tokens: readonly Token[], at: number) =>
-  ['/', 'slash', 'by', '-', 'series', ','].includes(tokens[at]?.word ?? '') ? at + 1 : at;
+const afterSlash = (tokens: readonly Token[], at: number) => (joints(tokens[at]) ? at + 1 : at);
+const joints = wordList(['/', 'slash', 'by', '-', 'series', ',']);
 
 /** Rims from 8 to 24.5 inches. */
 function rimAt(tokens: readonly Token[], at: number): { end: number; text: string } | undefined {
@@ -100,24 +104,20 @@ function flotation(tokens: readonly Token[], at: number): Stamp | undefined {
   const tall = halved(tokens, at).find(({ end, value }) => isBy(end) && value.compare(15) >= 0 && value.compare(60) <= 0);
   const wide =
     tall &&
-    halved(tokens, tall.end + 1).find(
-      ({ end, value }) => makes[tokens[end]?.word ?? ''] && value.compare(4) >= 0 && value.compare(20) <= 0,
-    );
-  const make = wide && makes[tokens[wide.end]?.word ?? ''];
+    halved(tokens, tall.end + 1).find(({ end, value }) => makes(tokens[end]) && value.compare(4) >= 0 && value.compare(20) <= 0);
+  const make = wide && makes(tokens[wide.end]);
   const rim = wide && rimAt(tokens, wide.end + 1);
   if (!tall || !wide || !make || !rim) return undefined;
   const width = Number(wide.value.valueOf()).toFixed(make === 'R' ? 2 : 1);
   return stamp(rim.end, `${tall.value.toString()}x${width}${make}${rim.text}`);
 }
 
+const crosses = wordList(['-', 'by', 'x']);
+
 /** What follows the numbers may say that they are a tyre: "seven fifty sixteen bias", "eight fourteen five low pro". */
 function saysBias(tokens: readonly Token[], at: number): boolean {
   let end = at;
-  while (
-    end < at + 8 &&
-    (tokens[end]?.kind === 'number' || classOf(tokens[end]) !== undefined || /^(-|by|x)$/.test(tokens[end]?.word ?? ''))
-  )
-    end += 1;
+  while (end < at + 8 && (tokens[end]?.kind === 'number' || classOf(tokens[end]) !== undefined || crosses(tokens[end]))) end += 1;
   return end > at && (tokens[end]?.word === 'bias' || (tokens[end]?.word === 'low' && /^pro/.test(tokens[end + 1]?.word ?? '')));
 }
 
@@ -127,7 +127,7 @@ function bias(tokens: readonly Token[], at: number, asked: boolean): Stamp | und
     const single = width.whole?.digits.length === 1;
     const sized = width.whole?.digits.length === 3 || width.shape === 'decimal' || asked;
     const inches = width.shape === 'decimal' || (asked && single) ? width.value : width.value.div(100);
-    const make = makes[tokens[width.end]?.word ?? ''];
+    const make = makes(tokens[width.end]);
     if (!sized || !(make || asked) || inches.compare(4) < 0 || inches.compare(14) > 0) continue;
     const rim = rimAt(tokens, make ? width.end + 1 : width.end);
     if (!rim) continue;
@@ -159,13 +159,16 @@ function serviceAt(tokens: readonly Token[], at: number): Sidewall | undefined {
   return { end: symbol + 1, field: 'loadIndex', choice: tokens[at]?.word ?? '' };
 }
 
-const ranges = /^(?:lr)?([b-h])$/;
+/** A load range by itself, or after "LR". */
+const ranges = wordTable(
+  [...'bcdefgh'].flatMap((letter) => [letter, `lr${letter}`].map((word) => [word, letter.toUpperCase()] as const)),
+);
 
 function rangeAt(tokens: readonly Token[], at: number): Sidewall | undefined {
   const short = tokens[at]?.word === 'lr' ? at + 1 : at;
-  const [, letter] = ranges.exec(tokens[short]?.word ?? '') ?? [];
+  const letter = ranges(tokens[short]);
   if (letter === undefined || goesOn(tokens, short + 1) || !endsTyre(tokens, at)) return undefined;
-  return { end: short + 1, field: 'loadRange', choice: letter.toUpperCase() };
+  return { end: short + 1, field: 'loadRange', choice: letter };
 }
 
 /** "107M" was read as millions before it was known to stand behind a tyre. */
