@@ -1,11 +1,12 @@
 // The statement being heard: its parts so far, and what they call for next. Kept up part by part, so that cost stays linear.
 import type { FieldId } from '#data';
 import { holds } from './fields.ts';
-import type { Calling, Item } from './items.ts';
+import type { Item } from './items.ts';
 import { isValue, type ValueItem } from './refine/cells.ts';
 import { compatible } from './refine/compatible.ts';
 import type { Token } from './tokens.ts';
 import type { Expects } from './types.ts';
+import type { Calling } from './value-at.ts';
 import { interjections } from './words/fillers.ts';
 
 export interface Statement {

@@ -63,6 +63,8 @@ export type CommandName =
   | 'same'
   /** The value said last, by `said` more or less. */
   | 'adjust'
+  /** The value said last belongs at this place instead. */
+  | 'moved'
   /** Work told as done in a step's own words; `acts` are rows of data/told.json. */
   | 'told'
   /** Told as not done yet. */

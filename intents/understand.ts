@@ -8,7 +8,7 @@ import { cellsOf } from './refine/cells.ts';
 import { intentsOf, spanOf } from './refine/intents.ts';
 import { mayLean } from './rules/again.ts';
 import { ruleAt } from './rules/index.ts';
-import { isRemark } from './rules/remark.ts';
+import { isRemark, partAt } from './rules/remark.ts';
 import { mayBeWorn } from './stamped/worn.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
@@ -115,13 +115,27 @@ function meant(items: readonly Item[], heard: Hearing): Meaning {
 
 function measured(said: readonly Item[], heard: Hearing, where: Where): Meaning {
   const { tokens, expects } = heard;
-  const items = waitedFirst(withoutLoose(said, tokens), expects?.fields ?? []);
+  const items = waitedFirst(withoutModifiers(withoutLoose(said, tokens), tokens), expects?.fields ?? []);
   const intents = intentsOf(bind(cellsOf(items), where), tokens, expects);
   const strays = items.some(isStray) ? items.filter(isStray).flatMap(({ start, end }) => tokens.slice(start, end)) : [];
   if (intents.length > 0) return { intents, strays };
   if (items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and')) return { intents: [], strays: [] };
   const isNote = isRemark(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0);
   return { intents: wordsOf(isNote ? 'note' : 'unknown', items, heard), strays: isNote ? [] : strays };
+}
+
+/** "Tyre date code is", "spring hanger bolts": a part before the name of another thing is no size of the part; "tyres take fifty" is. */
+function withoutModifiers(items: readonly Item[], tokens: readonly Token[]): readonly Item[] {
+  return items.map((item, at) => {
+    const next = items[at + 1];
+    if (item.is !== 'names' || item.end > item.start + 1 || !partAt(tokens, item.start)) return item;
+    const place = { start: item.start, end: item.end };
+    const after = items[at + 2];
+    const named = after?.is === 'stray' || /^(is|are|was)$/.test(tokens[after?.start ?? -1]?.word ?? '');
+    if (next?.is === 'stray' && named) return { is: 'stray', ...place };
+    const isOther = next?.is === 'names' && !next.qualifies && !next.fields.some((field) => item.fields.includes(field));
+    return isOther ? { is: 'filler', ...place } : item;
+  });
 }
 
 /** Of fields that share a name, what the dialogue waits for comes first. */

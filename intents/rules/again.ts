@@ -11,7 +11,7 @@ import type { Token } from '../tokens.ts';
 import type { CommandIntent, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { wordList } from '../wordbook.ts';
-import { leaningWords, lessWords, moreWords, putWords, takeWords } from '../words/again.ts';
+import { leaningWords, lessWords, moreWords, movedWords, putWords, takeWords } from '../words/again.ts';
 
 interface Read {
   readonly intents: readonly CommandIntent[];
@@ -26,6 +26,7 @@ const before = lexicon([
   [1, putWords],
   [-1, takeWords],
 ]);
+const moved = lexicon([[true, movedWords]]);
 const fromThat = lexicon([[true, ['(to|off|from|of|on) (that|it|the last [one|value|number]|there)']]]);
 
 /** "Same on the other side", "right the same": nothing but places and "the same", and nothing measured in the same breath. */
@@ -39,6 +40,18 @@ export function sameElsewhere(tokens: readonly Token[], at: number, stop: number
   const other = places.some((item) => item.is === 'place' && 'side' in item.place && item.place.side === 'other');
   const { side, ...where } = wherePlaced(places);
   return told(tokens, at, stop, { name: 'same', ...where, ...(side && !other ? { side } : {}) });
+}
+
+/** "That was the rear axle", "I meant the left, not the right": nothing but the place where the value said last belongs. */
+export function movedTo(tokens: readonly Token[], at: number, current: Statement): Read | undefined {
+  const found = current.fresh ? moved.longest(tokens, at) : undefined;
+  if (!found) return undefined;
+  const items = itemsTo(tokens, found.end, tokens.length);
+  const denied = items.findIndex(({ is }) => is === 'not');
+  const only = items.every(({ is }) => is === 'place' || is === 'filler' || is === 'and' || is === 'not' || is === 'stop');
+  const where = wherePlaced(denied < 0 ? items : items.slice(0, denied));
+  if (!only || (where.side === undefined && where.axle === undefined)) return undefined;
+  return told(tokens, at, tokens.length, { name: 'moved', ...where });
 }
 
 const isSource = (tokens: readonly Token[], at: number): boolean =>

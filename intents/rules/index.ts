@@ -13,7 +13,7 @@ import type { Hearing } from '../understand.ts';
 import { commandWords, noteWords, politeWords, strikeWords } from '../words/commands.ts';
 import { interjections, separators } from '../words/fillers.ts';
 import { askers, chooseWords } from '../words/questions.ts';
-import { adjusted, sameElsewhere } from './again.ts';
+import { adjusted, movedTo, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
 import { auxiliaries, itemsIn, judgesLast, moreIn, opens, questionAt, toldIn, turnedRound } from './question.ts';
 import { toldAt } from './told.ts';
@@ -38,6 +38,7 @@ export function ruleAt(hearing: Hearing, at: number, current: Statement): Read |
   return (
     (current.fresh ? (toldAt(hearing, at) ?? note(hearing, at) ?? nothingOf(hearing, at)) : undefined) ??
     (current.fresh ? chosen(hearing, at) : undefined) ??
+    movedTo(hearing.tokens, at, current) ??
     leaning(hearing, at, current) ??
     command(hearing, at, current.fresh) ??
     question(hearing, at, current)

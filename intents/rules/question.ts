@@ -192,7 +192,7 @@ function questionOf({ tokens: all }: Hearing, at: number, { stop, end = stop, to
     .map(asGiven)
     .filter(isGiven)
     .map(asPlausible);
-  const topic = told ?? (given.some(isTyre) ? 'tyre' : field ? 'value' : undefined);
+  const topic = told ?? given.map(ofSize).find((found) => found !== undefined) ?? (field ? 'value' : undefined);
   if (!topic) return undefined;
   const of = ofTopic(topic, tokens, field, asked);
   return {
@@ -209,8 +209,11 @@ function questionOf({ tokens: all }: Hearing, at: number, { stop, end = stop, to
 const gives = (item: Item) =>
   item.is !== 'same' && (item.is !== 'choice' || item.field === 'loadRange' || item.field === 'loadIndex');
 
-/** A size by itself asks about the tyre: "compare 205 75 15 with 225 75 15". */
-const isTyre = (given: MeasureIntent | QuantityIntent) => given.kind === 'measure' && given.field === 'tyreSize';
+/** A size or a part number by itself asks about what it is of: "compare 205 75 15 with 225 75 15", "what's L68149 measure". */
+function ofSize(given: MeasureIntent | QuantityIntent): Topic | undefined {
+  const kind = given.kind === 'measure' ? holds(given.field) : 'number';
+  return kind === 'tyre' || kind === 'bearing' ? kind : undefined;
+}
 
 /** The name with the most words tells most: "wide", in "how wide is the hub face", tells nothing. */
 function longestName(items: readonly Item[]): FieldId | undefined {

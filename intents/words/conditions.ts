@@ -31,7 +31,7 @@ export const conditionWords: readonly ConditionWords[] = [
     condition: 'bent',
     seriousness: 'safety',
     said: [
-      '(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|egged|tweaked|crooked|sagging|sagged|collapsed|flattened|stretched|necked down)',
+      '(bent|bowed|twisted|buckled|warped|out of true|kinked|out of round|egged out|egg shaped|wallowed|wallered|wallowed out|elongated|rolled over|egged|tweaked|crooked|sagging|sagged|collapsed|flattened|stretched|necked down)',
     ],
   },
   {
@@ -162,4 +162,4 @@ export const partWords: readonly (readonly [string, readonly string[]])[] = [
 ];
 
 /** Stand for a part that both sides know: "the outer is too far gone". */
-export const standIns: readonly string[] = ['(it|grease|outer|inner|left|right|one|side|that one|this one)'];
+export const standIns: readonly string[] = ['(it|grease|outer|inner|left|right|one|side|nut|nuts|that one|this one)'];

@@ -118,6 +118,8 @@ export const topics: readonly TopicWords[] = [
   {
     topic: 'alignment',
     keys: [
+      'how much|far move|shift|slide axle|it|that|end|side',
+      'how far|much off|out is|am|are it|i|we',
       'which way move|moves|push|shift|slide|go',
       'which end|side move|moves|goes|forward|back',
       'move forward|back|forwards|backwards',

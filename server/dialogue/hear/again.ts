@@ -56,4 +56,17 @@ export function adjust(draft: Draft, { said, side, axle }: CommandIntent): Draft
   });
 }
 
+/** "That was the rear axle": what the last breath told of one place belongs at another. */
+export function moved(draft: Draft, { side, axle }: CommandIntent): Draft {
+  const live = liveValues(draft.job);
+  const last = live.at(-1);
+  const there = live.filter(
+    (value) => value.turn === last?.turn && (side === undefined || (value.side === last.side && fieldOf(value.field).perSide)),
+  );
+  const place = { ...(side && { side }), ...(axle && { axle }) };
+  return there.length === 0
+    ? nothingSaid(draft)
+    : there.reduce((left, value) => replace(left, value, { ...saidOf(value), ...place }), draft);
+}
+
 const nothingSaid = (draft: Draft): Draft => say(draft, valueLine('noValueThere', { field: undefined }, draft.know.shop));

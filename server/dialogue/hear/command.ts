@@ -4,7 +4,7 @@ import { type Draft, openQuestion, say } from '../draft.ts';
 import { hintsFor } from '../hints.ts';
 import { askedNow, settle } from '../settle.ts';
 import { repairLine } from '../wording/repair.ts';
-import { adjust, same } from './again.ts';
+import { adjust, moved, same } from './again.ts';
 import { anyway, no, yes } from './asked.ts';
 import { closeJob } from './closing.ts';
 import { pause, rename, resume } from './jobs.ts';
@@ -54,6 +54,7 @@ const commands: Readonly<Record<CommandName, Obey>> = {
   help: (draft) => say(draft, repairLine('help', { could: hintsFor(draft.job, draft.know.shop) }, draft.know.shop)),
   same,
   adjust,
+  moved,
   told,
   notYet,
   remind: (draft, { rest, said }) => remind(draft, rest, said),

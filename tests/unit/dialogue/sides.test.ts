@@ -84,3 +84,24 @@ describe('"is that okay"', () => {
     expect(say(opened, 'is it done').job?.steps).toEqual([]);
   });
 });
+
+describe('a place told wrong', () => {
+  test('is put right without saying the value again', () => {
+    expect(told(['end play left five thou', 'sorry that was the right side'])).toEqual([['endPlay', 'right', '1/200']]);
+    expect(told(['end play left five thou', "that's the right side not the left"])).toEqual([['endPlay', 'right', '1/200']]);
+  });
+
+  test('goes for all that one breath told', () => {
+    const moved = values(['tandem', 'end play left four thou right six thou', 'that was the rear axle']);
+    expect(moved.filter(({ field }) => field === 'endPlay')).toMatchObject([
+      { side: 'left', axle: 'rear', value: '1/250' },
+      { side: 'right', axle: 'rear', value: '3/500' },
+    ]);
+  });
+
+  test('is refused where nothing told has a place', () => {
+    const { events, job } = sayAll(opened, ['hub face seventy two', 'that was the right side']);
+    expect(events.at(-1)?.body).toMatchObject({ kind: 'replied', code: 'noValueThere' });
+    expect(job?.values).toMatchObject([{ field: 'hubFace', value: '72' }]);
+  });
+});

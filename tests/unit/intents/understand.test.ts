@@ -74,6 +74,13 @@ describe('understand', () => {
     ['axle is 95', [{ kind: 'quantity', value: '95' }]],
     ['axle tag says thirty five hundred', [{ field: 'capacity', value: '3500', origin: 'maker' }]],
     ['got an inch and a half between the tyre and fender', [{ field: 'tyreClearance', value: '3/2' }]],
+    ['six on five and a have', [{ field: 'boltPattern', value: '6x11/2' }]],
+    ['capacity seven kay', [{ field: 'capacity', value: '7000' }]],
+    ['tyre date code is twenty one eighteen', [{ kind: 'quantity', value: '21' }, { kind: 'quantity' }]],
+    ['brake line fitting three eighths', [{ kind: 'quantity', value: '3/8' }]],
+    ['spring hanger bolts nine sixteenths', [{ kind: 'quantity', value: '9/16' }]],
+    ['axle overhang seven', [{ field: 'overhang', value: '7' }]],
+    ['nut three is stripped', [{ kind: 'note' }]],
     ['brakes adjusted ten clicks left', [{ kind: 'quantity', value: '10', unit: '1' }]],
   ])('takes "%s" as a gauge or a tape is called', (text, intents) => {
     expect(understand(text).intents).toMatchObject(intents);
@@ -85,6 +92,8 @@ describe('understand', () => {
     'is the left six thou',
     'can it take thirty five hundred',
     'axle rpm at sixty',
+    "what's L68149 measure",
+    'is the L44649 the same as the L44643',
     'wheel rpm at sixty five',
     'is that fifty eight or fifty nine',
   ])('measures nothing in "%s"', (text) => {
@@ -97,6 +106,22 @@ describe('understand', () => {
     expect(first('plate says thirty nine hundred', expects)).toMatchObject({ kind: 'quantity', value: '3900', origin: 'maker' });
     expect(first('one two three four', expects)).toMatchObject({ kind: 'problem', about: 'vin' });
   });
+
+  it.each([
+    ["that's the right side not the left", { side: 'right' }],
+    ['sorry that was the rear axle', { axle: 'rear' }],
+    ['no I meant the left', { side: 'left' }],
+    ['make that both sides', { side: 'both' }],
+  ])('moves the value said last by "%s"', (text, where) => {
+    expect(understand(text).intents).toMatchObject([{ kind: 'command', name: 'moved', ...where }]);
+  });
+
+  it.each(["that's right", 'that is right', 'that was right', 'no make that seventy two', 'I meant fifty'])(
+    'moves nothing by "%s"',
+    (text) => {
+      expect(understand(text).intents).not.toMatchObject([{ name: 'moved' }]);
+    },
+  );
 
   it('names the words that no rule claimed', () => {
     expect(understand('hub face wibble seventy two').unclaimed).toEqual(['wibble']);
