@@ -177,6 +177,9 @@ function listed(tokens: readonly Token[], at: number): Item | undefined {
   return { ...found.meaning, start: at, end: lends ? last : found.end };
 }
 
+/** True where a place begins, if nothing longer does. */
+export const mayBePlace = (tokens: readonly Token[], at: number): boolean => names.longest(tokens, at)?.meaning.is === 'place';
+
 const nameEnd = (tokens: readonly Token[], at: number) => fieldNames.longest(tokens, at)?.end ?? 0;
 
 function single(tokens: readonly Token[], at: number): Item {

@@ -1,6 +1,6 @@
 // Work told as done in a step's own words: "chocked it", "cotter's in". Every word must belong; one strange word and nothing was told.
 import { told } from '#data';
-import { itemAt } from '../items.ts';
+import { itemAt, mayBePlace } from '../items.ts';
 import { sequencesOf } from '../lexicon.ts';
 import { phrase } from '../phrase.ts';
 import { wherePlaced } from '../refine/bind.ts';
@@ -8,6 +8,7 @@ import { spanOf } from '../refine/intents.ts';
 import type { Token } from '../tokens.ts';
 import type { CommandIntent, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
+import { wordList } from '../wordbook.ts';
 import { separators } from '../words/fillers.ts';
 import { denyingWords, planWords, smallWords } from '../words/told.ts';
 import { auxiliaries } from './question.ts';
@@ -70,15 +71,17 @@ export function toldAt({ tokens, stops }: Hearing, at: number): Read | undefined
   if (acts.length > 0) return read(tokens, at, end, { name: 'told', acts, ...where });
   const stop = stops[at] ?? tokens.length;
   const clause = clauseOf(tokens, at, stop);
-  if (!clause || isRemark(tokens, at, stop)) return undefined;
-  const meant = notYet(clause.words);
-  return meant && read(tokens, at, stop, { name: 'notYet', acts: [meant], ...clause.where });
+  const meant = clause && notYet(clause.words);
+  if (!meant || isRemark(tokens, at, stop)) return undefined;
+  return read(tokens, at, stop, { name: 'notYet', acts: [meant], ...clause.where });
 }
 
 const read = (tokens: readonly Token[], at: number, end: number, intent: Omit<CommandIntent, 'kind' | 'span'>): Read => ({
   end,
   intents: [{ kind: 'command', ...intent, span: spanOf(tokens, at, end) }],
 });
+
+const isSmall = wordList(smallWords);
 
 const mostWords = 14;
 
@@ -88,10 +91,10 @@ function clauseOf(tokens: readonly Token[], at: number, stop: number): { words: 
   const words: string[] = [];
   const places = [];
   for (let from = at; from < stop; ) {
-    const { word = '' } = tokens[from] ?? {};
-    const item = smallWords.has(word) ? undefined : itemAt(tokens, from);
+    const token = tokens[from];
+    const item = !isSmall(token) && mayBePlace(tokens, from) ? itemAt(tokens, from) : undefined;
     if (item?.is === 'place') places.push(item);
-    else if (!smallWords.has(word)) words.push(word);
+    else if (token && !isSmall(token)) words.push(token.word);
     from = item?.is === 'place' ? item.end : from + 1;
   }
   return { words, where: wherePlaced(places) };
@@ -99,8 +102,8 @@ function clauseOf(tokens: readonly Token[], at: number, stop: number): { words: 
 
 /** Wordings one after the other, "and" between them; undefined where a word is left over. */
 function actsIn(words: readonly string[]): readonly Acts[] | undefined {
+  if (!openers.has(plain(words[0] ?? ''))) return undefined;
   const plainWords = words.map(plain);
-  if (!openers.has(plainWords[0])) return undefined;
   const found: Acts[] = [];
   for (let at = 0; at < plainWords.length; ) {
     if (plainWords[at] === 'and' && found.length > 0) at += 1;
