@@ -30,6 +30,9 @@ const classes: ReadonlyMap<string, NumberClass> = new Map<string, NumberClass>([
 /** Every word that plays a part in numbers. */
 export const numberVocabulary: ReadonlySet<string> = new Set(classes.keys());
 
+/** What a number may begin with besides. */
+export const numberOpeners: readonly string[] = ['half', 'quarter', 'minus', 'negative', 'positive'];
+
 export const classOf: (token: Token | undefined) => NumberClass | undefined = wordTable(classes);
 
 /** True for words that can only be numbers, so that a sentence without one holds no measurement. */

@@ -6,7 +6,7 @@ import type { Hedge } from '../types.ts';
 import { denominators } from '../words/fractions.ts';
 import { hedgesAfter, hedgesBefore, rangeWords, toleranceWords } from '../words/hedges.ts';
 import { type Amount, withUnit } from './amount.ts';
-import { classOf, isNumberWord, numberVocabulary } from './classes.ts';
+import { classOf, isNumberWord, numberOpeners, numberVocabulary } from './classes.ts';
 import { type Plausible, readAmount } from './likeliest.ts';
 import { readNumbers } from './number.ts';
 import { unitVocabulary } from './unit.ts';
@@ -27,7 +27,9 @@ export const quantityStarts: ReadonlySet<string> = new Set([
   ...numberVocabulary,
   ...unitVocabulary,
   ...before.vocabulary,
-  ...['between', 'from', 'half', 'quarter', 'minus', 'negative', 'positive'],
+  ...numberOpeners,
+  'between',
+  'from',
 ]);
 
 /** The likeliest quantity that begins at `at` (its hedge included), or none. */

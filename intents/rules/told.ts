@@ -17,7 +17,7 @@ import { isRemark } from './remark.ts';
 type Acts = readonly string[];
 
 /** "Wheel's" and "wheels" are the wheel. */
-const plain = (word: string): string => word.replace(/'s$/, '').replace(/^(.{2,}[^su])s$/, '$1');
+const plain = (word: string): string => (word.endsWith('s') ? word.replace(/'s$/, '').replace(/^(.{2,}[^su])s$/, '$1') : word);
 
 /** "Chocking", "chocked" and "chock" alike: for what is not done yet. */
 const stem = (word: string): string => plain(word).replace(/^(.{3,}?)(?:(.)\2)?(?:ed|ing)$/, '$1$2');
@@ -82,10 +82,17 @@ const read = (tokens: readonly Token[], at: number, end: number, intent: Omit<Co
 });
 
 const isSmall = wordList(smallWords);
+const isJoint = wordList([...denyingWords, ...planWords, 'and']);
+const wordsIn = (acts: ReadonlyMap<string, Acts>) => new Set([...acts.keys()].flatMap((key) => key.split(' ')));
+const [doneWords, undoneWords] = [wordsIn(done), wordsIn(undone)];
+
+/** True of a word that some wording has. */
+const belongs = (token: Token): boolean =>
+  isJoint(token) || doneWords.has(plain(token.word)) || undoneWords.has(stem(token.word));
 
 const mostWords = 14;
 
-/** The words that count and the place they were told of; undefined for a question, and for what is too long to be told. */
+/** The words that count and the place they were told of; undefined for a question, for a strange word, and for what is too long to be told. */
 function clauseOf(tokens: readonly Token[], at: number, stop: number): { words: readonly string[]; where: Where } | undefined {
   if (stop - at > mostWords || tokens[stop]?.word === '?' || auxiliaries.has(tokens[at]?.word ?? '')) return undefined;
   const words: string[] = [];
@@ -94,7 +101,10 @@ function clauseOf(tokens: readonly Token[], at: number, stop: number): { words: 
     const token = tokens[from];
     const item = !isSmall(token) && mayBePlace(tokens, from) ? itemAt(tokens, from) : undefined;
     if (item?.is === 'place') places.push(item);
-    else if (token && !isSmall(token)) words.push(token.word);
+    else if (token && !isSmall(token)) {
+      if (!belongs(token)) return undefined;
+      words.push(token.word);
+    }
     from = item?.is === 'place' ? item.end : from + 1;
   }
   return { words, where: wherePlaced(places) };

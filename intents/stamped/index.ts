@@ -1,6 +1,9 @@
 // Trade tokens, in the order they are tried where nothing else tells them apart.
 import type { Holds } from '../fields.ts';
+import { numberOpeners, numberVocabulary } from '../numbers/classes.ts';
+import { unitVocabulary } from '../numbers/unit.ts';
 import type { Token } from '../tokens.ts';
+import { wordList } from '../wordbook.ts';
 import { letters } from '../words/letters.ts';
 import { readBearing, readSerial } from './bearing.ts';
 import { readBoltPattern, readBrakeSize } from './cross.ts';
@@ -39,12 +42,16 @@ export const stampStarts: ReadonlySet<string> = new Set([
   'inch',
 ]);
 
+/** A number, a letter or a unit: "inch by one and a half". */
+const begins = wordList([...stampStarts, ...numberVocabulary, ...unitVocabulary, ...numberOpeners]);
+
 /** The trade token at `at`; `asked` names the kinds that the words before it call for. */
 export function readStamp(tokens: readonly Token[], at: number, asked: readonly Holds[]): Stamp | undefined {
   for (const kind of asked) {
     const found = readers[kind]?.(tokens, at, true);
     if (found) return found;
   }
+  if (tokens[at]?.kind === 'word' && !begins(tokens[at])) return undefined;
   for (const read of inOrder) {
     const found = read(tokens, at, false);
     if (found) return found;
