@@ -1,6 +1,7 @@
 // The trade tables, typed. Static imports: the same rows reach server, page and tests, with no I/O here.
 import cautionTable from './cautions.json' with { type: 'json' };
 import fieldTable from './fields.json' with { type: 'json' };
+import glossaryTable from './glossary.json' with { type: 'json' };
 import jobTable from './jobs.json' with { type: 'json' };
 import mishearingTable from './mishearings.json' with { type: 'json' };
 import policyTable from './policy.json' with { type: 'json' };
@@ -201,6 +202,16 @@ export interface Mishearing {
 
 export const mishearings = mishearingTable.rows as readonly Mishearing[];
 
+/** A trade word: how it is spoken, what it means, and the field it also names. */
+export interface GlossaryRow {
+  readonly id: string;
+  readonly said: readonly string[];
+  readonly means: string;
+  readonly more?: string;
+  readonly field?: FieldId;
+  readonly source: string;
+}
+
 export * from './fitment.ts';
 export * from './service.ts';
 export type {
@@ -234,6 +245,9 @@ export const procedures = [
   scheduledService,
   handover,
 ] as readonly Procedure[];
+
+/** Trade words, told short. */
+export const glossary = glossaryTable.rows as readonly GlossaryRow[];
 
 /** How steps are told as done. */
 export const told = toldTable.rows as readonly Told[];

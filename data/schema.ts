@@ -2,9 +2,10 @@
 import * as z from 'zod';
 import { checkProcedures } from './check-procedures.ts';
 import fieldTable from './fields.json' with { type: 'json' };
+import glossaryTable from './glossary.json' with { type: 'json' };
 import mishearingTable from './mishearings.json' with { type: 'json' };
 import { fitmentTables } from './schema/fitment.ts';
-import { exact, sourced, type Table, unit, word } from './schema/rows.ts';
+import { exact, field, sourced, type Table, unit, word } from './schema/rows.ts';
 import { serviceTables, shopProcedure } from './schema/service.ts';
 import unitTable from './units.json' with { type: 'json' };
 
@@ -46,11 +47,21 @@ const mishearingRow = z.strictObject({
   ...sourced,
 });
 
+const glossaryRow = z.strictObject({
+  id: word,
+  said: z.array(word).min(1),
+  means: word,
+  more: word.optional(),
+  field: field.optional(),
+  ...sourced,
+});
+
 /** One line a table. A builder who adds a table adds its line here. */
 const tables: readonly Table[] = [
   { file: 'data/units.json', rows: unitTable.rows, row: unitRow },
   { file: 'data/fields.json', rows: fieldTable.rows, row: fieldRow },
   { file: 'data/mishearings.json', rows: mishearingTable.rows, row: mishearingRow },
+  { file: 'data/glossary.json', rows: glossaryTable.rows, row: glossaryRow },
   ...fitmentTables,
   ...serviceTables,
 ];

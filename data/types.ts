@@ -47,9 +47,8 @@ export interface ProcedureStep {
 
 /** A way to tell that a step, or part of it, is done. */
 export interface Told {
+  /** `procedure/step.act`. */
   readonly id: string;
-  /** `procedure/step`. */
-  readonly step: string;
   readonly said: readonly string[];
   /** What is still to be asked about when only this was told; absent = the step is done. */
   readonly left?: string;

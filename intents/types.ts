@@ -104,6 +104,8 @@ export type Topic =
   | 'straight'
   /** The question before once more, with something else in it: "what about oiled". */
   | 'more'
+  /** What a trade word means; `of` is a row of data/glossary.json. */
+  | 'meaning'
   /** The axle told of beside the old one: "is it wider". */
   | 'compare';
 

@@ -95,7 +95,7 @@ export const serviceTables: readonly Table[] = [
   {
     file: 'data/told.json',
     rows: told,
-    row: z.strictObject({ ...base, step: word, said: words.min(1), left: word.optional() }),
+    row: z.strictObject({ ...base, said: words.min(1), left: word.optional() }),
   },
   ...procedures.map(({ id, steps }) => ({ file: `data/procedures/${kebab(id)}.json`, rows: steps, row: step })),
   plain('threads', threads, { diameter: exact, unit: system, tpi: exact.optional(), pitch: exact.optional(), area: exact }),

@@ -1,5 +1,5 @@
 // Whole utterances: measures, corrections, strikes, commands and questions, from the same tables that the parser reads.
-import { type FieldId, told } from '#data';
+import { type FieldId, glossary, told } from '#data';
 import { holds } from '../fields.ts';
 import { sequencesOf } from '../lexicon.ts';
 import { maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } from '../phrase.ts';
@@ -15,7 +15,7 @@ import { anyLength, spokenValue } from './values.ts';
 const ownNamed = namedFields.filter((id) => ownNamesOf(id).length > 0);
 
 /** How often each is said beside a measurement, in nats, by judgement. */
-const rare = { correction: 1, strike: 2, question: 0.5, laterSaying: 0.7, goesOn: 1, goesOnUnasked: 3, told: 3 };
+const rare = { correction: 1, strike: 2, question: 0.5, laterSaying: 0.7, goesOn: 1, goesOnUnasked: 3, told: 3, meaning: 3 };
 
 const correctionOpeners = oneOf(
   phrase('(no [make that]|make that|correction|i said|actually|scratch that [make that])'),
@@ -110,6 +110,13 @@ const questions: Phrase = oneOf(
   ),
 );
 
+/** What the trade's words mean, each by its first name. */
+const meanings: Phrase = oneOf(
+  ...glossary.flatMap(({ id, said }) =>
+    said.slice(0, 1).map((name) => says(seq(phrase('what is a'), phrase(name)), { kind: 'question', topic: 'meaning', of: id })),
+  ),
+);
+
 /** Said in the same breath as what the step wants. */
 const goesOn: Phrase = oneOf(...(['done', 'next'] as const).map((name) => says(word(name), { kind: 'command', name })));
 
@@ -124,6 +131,7 @@ export function sentences(expects?: Expects): Phrase {
     commands,
     narrations,
     seldom(questions, rare.question),
+    seldom(meanings, rare.meaning),
     sums,
   );
 }

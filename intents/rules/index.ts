@@ -15,6 +15,7 @@ import { interjections, separators } from '../words/fillers.ts';
 import { askers, chooseWords } from '../words/questions.ts';
 import { adjusted, movedTo, sameElsewhere } from './again.ts';
 import { computeIn } from './compute.ts';
+import { meaningAt } from './meaning.ts';
 import { auxiliaries, itemsIn, judgesLast, moreIn, opens, questionAt, toldIn, turnedRound } from './question.ts';
 import { toldAt } from './told.ts';
 import { wornIn } from './worn.ts';
@@ -87,6 +88,8 @@ function question(hearing: Hearing, at: number, current: Statement): Read | unde
   if (sum) return { intents: [sum], end: stop };
   const worn = opening ? wornIn(hearing, at) : undefined;
   if (worn) return { intents: [worn.intent], end: worn.end };
+  const meaning = opening ? meaningAt(hearing, at) : undefined;
+  if (meaning) return { intents: [meaning.intent], end: meaning.end };
   const more = opening ? moreIn(hearing, at) : undefined;
   if (more) return { intents: [more.intent], end: more.end };
   const told = opening && tokens[at]?.kind !== 'mark' ? toldIn(hearing, at) : undefined;

@@ -2,7 +2,8 @@
 import { readFile } from 'node:fs/promises';
 import type { Plugin } from 'esbuild';
 
-const kept = (key: string, value: unknown): unknown => (key === 'source' || key === 'reason' ? undefined : value);
+const unread: ReadonlySet<string> = new Set(['source', 'reason', 'left', 'means', 'more']);
+const kept = (key: string, value: unknown): unknown => (unread.has(key) ? undefined : value);
 
 /** The bundler takes reading a property for a deed, and would keep each table for it. */
 const harmless = (code: string): string => code.replace(/= (\w+Table\.rows)\b/g, '= /* @__PURE__ */ (() => $1)()');

@@ -2,9 +2,10 @@
 import type { Topic } from '#intents';
 import type { Answerer } from '../types.ts';
 import { fitmentAnswers } from './fitment.ts';
+import { meaning } from './meaning.ts';
 import { serviceAnswers, serviceFirst } from './service.ts';
 
-const own: Readonly<Partial<Record<Topic, Answerer>>> = { ...fitmentAnswers, ...serviceAnswers };
+const own: Readonly<Partial<Record<Topic, Answerer>>> = { ...fitmentAnswers, ...serviceAnswers, meaning };
 
 export const answerers: Readonly<Partial<Record<Topic, Answerer>>> = { ...own, ...withServiceFirst() };
 

@@ -2,11 +2,12 @@
 import type { QuestionIntent } from '#intents';
 import { withMore } from '#log/events';
 import { answerers } from '../answers/index.ts';
+import { rowAsked } from '../answers/meaning.ts';
 import { judgeAsked } from '../answers/service.ts';
 import { ask, type Draft, emit, say } from '../draft.ts';
 import { stepAt } from '../plan.ts';
 import { askedNow } from '../settle.ts';
-import { byId } from '../values.ts';
+import { byId, liveValues } from '../values.ts';
 import { jobLine } from '../wording/jobs.ts';
 import { repairLine } from '../wording/repair.ts';
 import { stepLine } from '../wording/steps.ts';
@@ -25,6 +26,8 @@ export function question(draft: Draft, intent: QuestionIntent): Draft {
       return openAsked(draft);
     case 'nextStep':
       return sayStepAgain(draft);
+    case 'meaning':
+      return meant(draft, intent);
     case 'more':
       return more(draft, intent);
     case 'why':
@@ -32,6 +35,13 @@ export function question(draft: Draft, intent: QuestionIntent): Draft {
     default:
       return answer(draft, intent);
   }
+}
+
+/** "What's the end play" of a job that has one asks for it; in other words, or where none is measured, for what that is. */
+function meant(draft: Draft, intent: QuestionIntent): Draft {
+  const field = intent.told ? undefined : rowAsked(intent)?.field;
+  const measured = field && liveValues(draft.job).some((value) => value.field === field);
+  return measured ? valueAsked(draft, { ...intent, of: field }) : answer(draft, intent);
 }
 
 /** The question before, asked again with what is new in it. */

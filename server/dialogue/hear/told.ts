@@ -9,7 +9,8 @@ import { takeNote } from './note.ts';
 import { doneAt, placeWords } from './steps.ts';
 
 const rowOf = new Map(toldRows.map((row) => [row.id, row]));
-const rowsOf = (step: string) => toldRows.filter((row) => row.step === step);
+const stepOf = ({ id }: Told): string => id.split('.')[0] ?? id;
+const rowsOf = (step: string) => toldRows.filter((row) => stepOf(row) === step);
 
 /** A shop that words a step anew tells it by "done": our words need not fit it. */
 const ownSteps = new Set(procedures.flatMap(({ steps }) => steps));
@@ -23,7 +24,7 @@ const isAt = ({ place }: PlannedStep, { side, axle }: Where): boolean =>
 /** The acts that this step knows; undefined where one of them is of no part of it. */
 function actsOf(step: PlannedStep, { acts = [], ...where }: CommandIntent): readonly Told[] | undefined {
   if (!ownSteps.has(step.step) || !isAt(step, where)) return undefined;
-  const own = acts.map((ids) => ids.map((id) => rowOf.get(id)).find((row) => row?.step === nameOf(step)));
+  const own = acts.map((ids) => ids.map((id) => rowOf.get(id)).find((row) => row && stepOf(row) === nameOf(step)));
   return own.every((row) => row !== undefined) ? own : undefined;
 }
 

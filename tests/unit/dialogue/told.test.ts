@@ -59,8 +59,8 @@ describe('another step', () => {
 });
 
 test('a gate holds whatever is told', () => {
-  const gated = told.filter(({ step, left }) => {
-    const [procedure, id] = step.split('/');
+  const gated = told.filter(({ id: act, left }) => {
+    const [procedure, id] = act.split(/[/.]/);
     const found = procedures.find((one) => one.id === procedure)?.steps.find((one) => one.id === id);
     return left === undefined && found?.record.some(({ gate }) => gate);
   });

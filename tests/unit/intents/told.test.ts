@@ -18,7 +18,7 @@ it('reads every wording of every step as that step', () => {
 
 it('names steps that are there', () => {
   const steps = new Set(procedures.flatMap(({ id, steps }) => steps.map((step) => `${id}/${step.id}`)));
-  expect(told.filter(({ step }) => !steps.has(step))).toEqual([]);
+  expect(told.filter(({ id }) => !steps.has(id.split('.')[0] ?? ''))).toEqual([]);
 });
 
 describe('is told', () => {
