@@ -6,7 +6,7 @@ type Tokens = readonly Token[];
 const kept = Symbol('what was read, by place and reader');
 
 interface Kept {
-  [kept]?: unknown[];
+  [kept]?: unknown[][];
 }
 
 let readers = 0;
@@ -17,12 +17,14 @@ export function remembered<T>(read: (tokens: Tokens, at: number) => T): (tokens:
   readers += 1;
   return (tokens, at) => {
     const list = tokens as Kept;
-    list[kept] ??= new Array(tokens.length * readers);
-    const all = list[kept];
-    const known = all[at * readers + reader];
+    list[kept] ??= [];
+    const places = list[kept];
+    places[at] ??= new Array(readers);
+    const place = places[at];
+    const known = place[reader];
     if (known !== undefined) return known as T;
     const found = read(tokens, at);
-    all[at * readers + reader] = found;
+    place[reader] = found;
     return found;
   };
 }

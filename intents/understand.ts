@@ -45,7 +45,7 @@ export interface Hearing {
 
 function hearing(text: string, expects: Expects | undefined): Hearing {
   const tokens = mend(tokenise(text));
-  const stops: number[] = new Array(tokens.length);
+  const stops = tokens.map(() => tokens.length);
   let stop = tokens.length;
   for (let at = tokens.length - 1; at >= 0; at -= 1) {
     stops[at] = stop;

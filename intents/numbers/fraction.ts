@@ -3,6 +3,7 @@
 import { lexicon } from '../lexicon.ts';
 import { remembered } from '../memo.ts';
 import type { Token } from '../tokens.ts';
+import { wordList, wordTable } from '../wordbook.ts';
 import { denominators, unitOrdinals } from '../words/fractions.ts';
 import { classOf } from './classes.ts';
 import { readWholes } from './whole.ts';
@@ -16,10 +17,19 @@ export interface Part {
 /** Every way to read a fraction that begins at `at`, shortest first. */
 export const readParts: (tokens: readonly Token[], at: number) => readonly Part[] = remembered(partsAt);
 
-function partsAt(tokens: readonly Token[], at: number): Part[] {
+const none: readonly Part[] = [];
+
+/** Words that stand below the line, or say that the next number does. */
+const isBelow = wordList([...denominators.keys(), ...unitOrdinals.keys(), 'over', 'out', '/']);
+
+/** Without one there is no part to look for; asked once of a list. */
+const anyBelow = remembered((tokens) => tokens.some(isBelow));
+
+function partsAt(tokens: readonly Token[], at: number): readonly Part[] {
   const first = tokens[at];
-  if (!first) return [];
+  if (!first) return none;
   if (first.kind === 'fraction') return vulgarPart(tokens, at, first.word);
+  if (!anyBelow(tokens, 0)) return none;
   const typed = typedSlash(tokens, at);
   if (typed) return [typed];
   const found: Part[] = [];
@@ -29,7 +39,7 @@ function partsAt(tokens: readonly Token[], at: number): Part[] {
       if (denominator > 1 && usual) found.push({ end: last, numerator, denominator });
     }
   }
-  return found.sort((a, b) => a.end - b.end);
+  return found.length > 1 ? found.sort((a, b) => a.end - b.end) : found;
 }
 
 /** "five ten thousandths" is half a thou; "one hundred ten thousandths" is a hundred and ten of them. */
@@ -46,8 +56,9 @@ function vulgarPart(tokens: readonly Token[], at: number, text: string): Part[] 
 
 function typedSlash(tokens: readonly Token[], at: number): Part | undefined {
   const [top, slash, bottom] = [tokens[at], tokens[at + 1], tokens[at + 2]];
+  if (top?.kind !== 'number') return undefined;
   const over = slash?.word === '/' || slash?.word === 'over';
-  if (top?.kind !== 'number' || !over || bottom?.kind !== 'number') return undefined;
+  if (!over || bottom?.kind !== 'number') return undefined;
   if (!/^\d+$/.test(top.word) || !/^0*[1-9]\d*$/.test(bottom.word)) return undefined;
   // "25580/25520" are a cone and its cup.
   if (top.word.length > 3 && bottom.word.length > 3) return undefined;
@@ -62,15 +73,18 @@ function numerators(tokens: readonly Token[], at: number): { end: number; numera
   return found;
 }
 
+const inOneWord = wordTable(denominators);
+const inTwoWords = wordTable(unitOrdinals);
+
 function denominatorsAt(tokens: readonly Token[], at: number): { end: number; denominator: number }[] {
   const start = at;
   const found: { end: number; denominator: number }[] = [];
-  const single = denominators.get(tokens[start]?.word ?? '');
+  const single = inOneWord(tokens[start]);
   if (single) found.push({ end: start + 1, denominator: single });
   const ten = classOf(tokens[start]);
   const next = start + 1;
   const word = tokens[next]?.word ?? '';
-  const ordinal = ten?.is === 'tens' ? unitOrdinals.get(word) : undefined;
+  const ordinal = ten?.is === 'tens' ? inTwoWords(tokens[next]) : undefined;
   if (ten?.is === 'tens' && ordinal) found.push({ end: next + 1, denominator: ten.value + ordinal });
   const tenThousandths = tokens[start]?.word === 'ten' && (word === 'thousandths' || word === 'thousandth');
   if (tenThousandths) found.push({ end: next + 1, denominator: tenThousand });
