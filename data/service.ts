@@ -169,7 +169,8 @@ export interface RetorqueRow extends Row {
 export const retorque: readonly RetorqueRow[] = retorqueTable.rows;
 
 export interface ServiceIntervalRow extends Row {
-  readonly jobs: readonly string[];
+  /** `procedure/step`: any of them, done at every place of the trailer, is the service. */
+  readonly steps: readonly string[];
   readonly text: string;
   readonly miles?: string;
   readonly months?: string;

@@ -152,7 +152,7 @@ export const serviceTables: readonly Table[] = [
   plain('practices', practices, { said: words.min(1), say: word }),
   plain('retorque', retorque, { of: field, miles: z.array(exact), months: exact.optional(), text: word }),
   plain('service-intervals', serviceIntervals, {
-    jobs: words,
+    steps: words,
     text: word,
     miles: exact.optional(),
     months: exact.optional(),

@@ -9,7 +9,7 @@ const weight: Readonly<Record<DueItem['state'], number>> = { due: 0, soon: 1, no
 
 /** Soonest first. `now` is ISO time; dates compare as YYYY-MM-DD. */
 export function dueIn(log: Log, now: string): readonly DueItem[] {
-  const jobs = log.search({ limit: everyJob }).jobs;
+  const jobs = log.search({ limit: everyJob, steps: true }).jobs;
   const byId = new Map(jobs.map((job) => [job.id, job]));
   const trailers = byTrailer(jobs);
   const reminders = log.reminders().flatMap((reminder) => {
@@ -51,12 +51,11 @@ function reminded(
 }
 
 function servicesOf(jobs: readonly JobSummary[], now: string): readonly DueItem[] {
-  const closed = jobs.filter(({ status }) => status === 'closed');
-  const [newest] = closed;
+  const [newest] = jobs;
   if (!newest) return [];
-  const past = closed.map(({ kind, updatedAt, odometer }) => ({
-    kind,
-    at: updatedAt,
+  const past = jobs.toReversed().map(({ done = [], axleCount, odometer }) => ({
+    steps: done,
+    ...(axleCount === undefined ? {} : { axleCount }),
     ...(odometer === undefined ? {} : { odometer }),
   }));
   return nextServices(past, now, odometerOf(jobs)).map(({ row, state, dueAt, dueMiles }) => ({

@@ -20,7 +20,7 @@ export function knowOf(log: Log, speech: Speech): Know {
     stock: log.stock(),
     // Most turns never look at the log book; those that do, pay for it.
     get jobs() {
-      return log.search({ limit: jobsKnown }).jobs;
+      return log.search({ limit: jobsKnown, steps: true }).jobs;
     },
     readNote: speech.readNote,
     ...(speech.practice ? { practice: speech.practice } : {}),

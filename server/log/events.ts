@@ -148,6 +148,6 @@ export interface JobEvent {
   readonly body: EventBody;
 }
 
-export type { JobRecord, JobSummary, NoteRecord, Reminder, StepRecord, ValueRecord, ValueStatus } from './fold.ts';
+export type { JobRecord, JobSummary, NoteRecord, Reminder, StepDone, StepRecord, ValueRecord, ValueStatus } from './fold.ts';
 export { emptyJob, fold, foldAll } from './fold.ts';
 export { withMore } from './last-question.ts';

@@ -109,6 +109,15 @@ export interface JobSummary {
   /** Of the trailer, and the odometer read, where they were taken down: they tie the jobs of one trailer together. */
   readonly vin?: string;
   readonly odometer?: string;
+  /** Where they were asked for: the steps done, each with its time, and the trailer's axles. */
+  readonly done?: readonly StepDone[];
+  readonly axleCount?: string;
+}
+
+export interface StepDone {
+  /** As in `JobRecord.currentStep`. */
+  readonly step: string;
+  readonly at: string;
 }
 
 export function emptyJob(id: JobId): JobRecord {

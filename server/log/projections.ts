@@ -3,6 +3,7 @@ import type { JobEvent, JobRecord } from '#log/events';
 import type { Cell, Db } from './db.ts';
 import { openPoints } from './open-points.ts';
 import { openReminders } from './reminders.ts';
+import { openSteps } from './steps.ts';
 import { openValues } from './values.ts';
 import { openWords } from './words.ts';
 
@@ -18,18 +19,21 @@ export function openProjections(db: Db): Projections {
   const values = openValues(db);
   const words = openWords(db);
   const reminders = openReminders(db);
+  const steps = openSteps(db);
   return {
     add(job, added) {
       put.run(...bookRow(job, added.at(-1)?.at ?? job.openedAt));
       values.add(job, added);
       words.add(added);
       reminders.add(job, added);
+      steps.add(job, added);
     },
     clear() {
       db.exec('DELETE FROM jobs');
       values.clear();
       words.clear();
       reminders.clear();
+      steps.clear();
     },
   };
 }

@@ -76,7 +76,15 @@ const reminders = `
     PRIMARY KEY (job, id)
   ) STRICT, WITHOUT ROWID;`;
 
-export const migrations: readonly string[] = [events + jobs + shop, search + devices, reminders];
+const steps = `
+  CREATE TABLE job_steps (
+    job INTEGER NOT NULL,
+    step TEXT NOT NULL,
+    at TEXT NOT NULL,
+    PRIMARY KEY (job, step)
+  ) STRICT, WITHOUT ROWID;`;
+
+export const migrations: readonly string[] = [events + jobs + shop, search + devices, reminders, steps];
 
 /** The version a file has. @throws LogFault `newer`, `notOurs` when it is not one we can take on */
 export function versionOf(db: Db): number {

@@ -48,6 +48,8 @@ export interface JobQuery {
   readonly to?: string;
   readonly open?: boolean;
   readonly limit?: number;
+  /** With what was done and when. */
+  readonly steps?: true;
 }
 
 export interface Found {

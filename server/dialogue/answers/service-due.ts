@@ -78,21 +78,27 @@ function retorqueAsked(ask: Ask): Answer {
 const reminderLine = ({ text, dueAt, dueMiles }: Reminder, read: boolean): string =>
   `${text}${dueAt ? ` (${dueAt.slice(0, 10)})` : ''}${dueMiles && read ? ` (at ${dueMiles} mi)` : ''}`;
 
-/** Closed jobs of the same trailer, by VIN, and this one as if it closed now. */
-function pastJobs({ job, know, now, readings }: Ask): readonly PastJob[] {
-  const vin = measured(readings, { field: 'vin' })?.value;
-  const odometer = measured(readings, { field: 'odometer' })?.value;
-  const others = know.jobs.filter(
-    ({ id, status, vin: theirs }) => id !== job.id && status === 'closed' && vin !== undefined && theirs === vin,
+/** What was done on the same trailer, by VIN, in other jobs and in this one. */
+function pastJobs({ job, know, readings }: Ask): readonly PastJob[] {
+  const [vin, odometer, axleCount] = (['vin', 'odometer', 'axleCount'] as const).map(
+    (field) => measured(readings, { field })?.value,
   );
-  const past = others.map(({ kind, updatedAt, odometer: read }) => ({
-    kind,
-    at: updatedAt,
-    ...(read === undefined ? {} : { odometer: read }),
-  }));
-  if (job.steps.length === 0) return past;
-  return [...past, { kind: job.kind, at: job.closedAt ?? now, ...(odometer === undefined ? {} : { odometer }) }];
+  const others = know.jobs.filter(({ id, vin: theirs }) => id !== job.id && vin !== undefined && theirs === vin);
+  const past = others.map((other) => ({ steps: other.done ?? [], ...axlesAndMiles(other) }));
+  const here = job.steps.filter(({ status }) => status === 'done');
+  return [...past.toReversed(), { steps: here, ...axlesAndMiles({ odometer, axleCount }) }];
 }
+
+const axlesAndMiles = ({
+  odometer,
+  axleCount,
+}: {
+  readonly odometer?: string | undefined;
+  readonly axleCount?: string | undefined;
+}) => ({
+  ...(odometer === undefined ? {} : { odometer }),
+  ...(axleCount === undefined ? {} : { axleCount }),
+});
 
 const months = [
   'January',

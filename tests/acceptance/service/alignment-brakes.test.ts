@@ -202,7 +202,8 @@ describe('drums, linings, breakaway', () => {
 });
 
 describe('intervals', () => {
-  const past = [{ kind: 'hubService', at: '2025-11-25', odometer: '10000' }] as const;
+  const packed = (at: string, ...places: readonly string[]) => places.map((place) => ({ step: `hubBearing/pack@${place}`, at }));
+  const past = [{ steps: packed('2025-11-25', 'left', 'right'), odometer: '10000' }];
   // manualshive 3771233 p. 71: twelve months or twelve thousand miles, the first of the two
   test.each([
     ['2026-10-01', '15000', 'notYet'],
@@ -212,6 +213,24 @@ describe('intervals', () => {
   ])('on %s at %s miles: %s', (today, odometer, state) => {
     const bearings = nextServices(past, today, odometer).find(({ row }) => row.id === 'bearings');
     expect([bearings?.state, bearings?.dueAt, bearings?.dueMiles?.toFraction()]).toEqual([state, '2026-11-25', '22000']);
+  });
+
+  const dueAt = (jobs: Parameters<typeof nextServices>[0]) =>
+    nextServices(jobs, '2026-01-01').find(({ row }) => row.id === 'bearings')?.dueAt;
+
+  test('counts from the packing itself, place by place, whatever the job was called', () => {
+    expect(dueAt([{ steps: packed('2025-11-25', 'left') }])).toBeUndefined();
+    expect(dueAt([{ steps: packed('2025-11-25', 'left') }, { steps: packed('2025-12-20', 'right') }])).toBe('2026-11-25');
+    expect(dueAt([...past, { steps: packed('2025-12-20', 'right') }])).toBe('2026-11-25');
+    expect(dueAt([...past, { steps: packed('2025-12-20', 'left', 'right') }])).toBe('2026-12-20');
+    expect(dueAt([{ steps: [{ step: 'wheelsOn/torque', at: '2025-11-25' }] }])).toBeUndefined();
+  });
+
+  test('a tandem has four hubs', () => {
+    const front = packed('2025-11-25', 'front.left', 'front.right');
+    expect(dueAt([{ steps: front, axleCount: 'tandem' }])).toBeUndefined();
+    const all = [...front, ...packed('2025-12-01', 'rear.left', 'rear.right')];
+    expect(dueAt([{ steps: all, axleCount: 'tandem' }])).toBe('2026-11-25');
   });
 });
 

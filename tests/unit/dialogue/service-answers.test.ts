@@ -211,7 +211,7 @@ describe('brakes, grease, sums, due', () => {
     expect(ask(text).show).toContain(want);
   });
 
-  test('due from the last closed job of the same trailer', () => {
+  test('due from what was last done on the same trailer', () => {
     const vin = '1J9RP1A36A1644345';
     const last = {
       id: 'old',
@@ -219,10 +219,11 @@ describe('brakes, grease, sums, due', () => {
       kind: 'hubService',
       status: 'closed',
       openedAt: '',
-      updatedAt: '2025-10-01T00:00:00Z',
+      updatedAt: '2026-10-30T00:00:00Z',
       openPoints: 0,
       invented: false,
       vin,
+      done: ['left', 'right'].map((side) => ({ step: `hubBearing/pack@${side}`, at: '2025-10-01T00:00:00Z' })),
     } as const;
     const told = ask(
       'when is it due again',

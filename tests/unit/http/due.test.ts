@@ -22,11 +22,12 @@ async function dueOn(now: string, jobs: readonly { at: string; kind: JobKindId; 
   return items.map(({ text, state, dueAt, dueMiles }: DueItem) => [state, text, dueAt, dueMiles]);
 }
 
-const closed: EventBody = { kind: 'closed', open: [] };
+const done = (...steps: readonly string[]): readonly EventBody[] => steps.map((step) => ({ kind: 'stepDone', step }));
+const packed = ['hubBearing/pack@left', 'hubBearing/pack@right'];
 const service = {
   at: '2026-01-10T09:00:00.000Z',
-  kind: 'hubService',
-  bodies: [heard('v', 'vin', vin), heard('o', 'odometer', '1000'), closed],
+  kind: 'scheduledService',
+  bodies: [heard('v', 'vin', vin), heard('o', 'odometer', '1000'), ...done(...packed, 'scheduledService/running')],
 } as const;
 
 test('the next service of a trailer counts from its last one, by date or by miles', async () => {
@@ -47,6 +48,22 @@ test('the next service of a trailer counts from its last one, by date or by mile
     bodies: [heard('v', 'vin', vin), heard('o', 'odometer', '13001')],
   } as const;
   expect((await dueOn('2026-06-01T09:00:00.000Z', [service, back]))[0]).toEqual(['due', ...bearings]);
+});
+
+test('a job that did not do the work, or took it back, counts for nothing', async () => {
+  const named = { ...service, kind: 'hubService', bodies: [heard('v', 'vin', vin), { kind: 'closed', open: [] }] } as const;
+  expect(await dueOn('2026-06-01T09:00:00.000Z', [named])).toEqual([]);
+  const undone = { ...service, bodies: [...service.bodies, { kind: 'stepReopened', step: 'hubBearing/pack@left' }] } as const;
+  expect((await dueOn('2026-06-01T09:00:00.000Z', [undone])).map(([, text]) => text)).toEqual(['yearly inspection']);
+});
+
+test('work that one job began and another ended counts from its older half', async () => {
+  const half = (at: string, place: string) =>
+    ({ at, kind: 'hubService', bodies: [heard('v', 'vin', vin), ...done(`hubBearing/pack@${place}`)] }) as const;
+  const both = [half('2026-01-10T09:00:00.000Z', 'left'), half('2026-03-01T09:00:00.000Z', 'right')];
+  expect(await dueOn('2026-06-01T09:00:00.000Z', both)).toEqual([
+    ['notYet', 'repack and set the wheel bearings', '2027-01-10', undefined],
+  ]);
 });
 
 test('a reminder is due by its date or its miles, and gone when it is dealt with', async () => {

@@ -301,6 +301,20 @@ describe('migrations', () => {
     expect(log.reminders()).toEqual([]);
   });
 
+  it('finds what an older log did and when', () => {
+    const path = somewhere();
+    copyFileSync(fixture.replace('schema-1', 'schema-3'), path);
+    const done = [
+      { step: 'hubBearing/pack@left', at: '2026-01-11T09:00:00.000Z' },
+      { step: 'hubBearing/pack@right', at: '2026-01-12T09:00:00.000Z' },
+    ];
+    const log = aLog(path);
+    expect(log.search({ steps: true }).jobs[0]?.done).toEqual(done);
+    log.append(aTurn('1', [{ kind: 'stepReopened', step: 'hubBearing/pack@left' }]));
+    expect(log.search({ steps: true }).jobs[0]?.done).toEqual(done.slice(1));
+    expect(log.search({}).jobs[0]).not.toHaveProperty('done');
+  });
+
   it('leaves the old version when a step breaks off', () => {
     const path = somewhere();
     copyFileSync(fixture, path);
