@@ -1,6 +1,6 @@
 // Torque: wheel nuts, U-bolts, spring bolts, bearing seat, a bolt by its grade, a wrench with an extension.
 import {
-  type Fraction,
+  Fraction,
   makersRange,
   measured,
   type Range,
@@ -12,7 +12,7 @@ import {
   type WheelNutTorque,
   wheelNutsOf,
 } from '#core';
-import { bearingAdjustments, type FieldId, fieldOf, type UnitId } from '#data';
+import { bearingAdjustments, type FieldId, fieldOf, type UnitId, wheelNuts as wheelNutRows } from '#data';
 import type { Answer } from '../types.ts';
 import { listed, sentence } from '../words.ts';
 import { type Ask, answer, join, lines, same, type Words } from './service-ask.ts';
@@ -137,10 +137,17 @@ const wheelNutWords: WheelNutWords = {
   }),
   documentsDiffer: ({ ranges, missing }, ask) => ({
     speak: join(
-      `The books differ: ${listed(distinct(ranges, ask), 'or')}. Do not go between.`,
+      ...(missing.length > 0
+        ? [`The books differ: ${listed(distinct(ranges, ask), 'or')}.`]
+        : ['The books differ.', ...ranges.map((range) => `${sentence(documentWords(range, ask, 'speak'))}.`)]),
+      'Do not go between.',
       moreWords(missing) || "Ask for the maker's figure.",
     ),
-    show: lines(...ranges.map((range) => `${rangeWords(range, ask).show}: ${range.source}`), moreWords(missing), makerFirst),
+    show: lines(
+      ...ranges.map((range) => `${documentWords(range, ask, 'show')} (${range.source})`),
+      moreWords(missing),
+      makerFirst,
+    ),
   }),
   nonePublished: (_torques, ask) => ({
     speak: `I have no published figure for ${studWords(ask).speak} studs. Give me the wheel or axle maker's figure.`,
@@ -266,6 +273,18 @@ function most({ high, unit }: Range, { tell }: Ask): Words {
 
 function distinct(ranges: readonly Range[], ask: Ask): readonly string[] {
   return [...new Set(ranges.map((range) => rangeWords(range, ask).speak))];
+}
+
+/** What one document gives and for which wheels, with its own stages: "twelve or thirteen inch wheels: fifty to sixty, by way of ...". */
+function documentWords(range: Range, ask: Ask, form: keyof Words): string {
+  const row = wheelNutRows.find(({ id }) => id === range.row);
+  const size = row?.wheelDiameters?.map((inches) => ask.tell.count(Number(inches))[form]);
+  const wheels = [size && `${listed(size, 'or')} inch`, row?.wheelType].filter(Boolean).join(' ');
+  const between = row?.stages
+    .slice(0, -1)
+    .map(([low = '0', high = low]) => ask.tell.range(new Fraction(low), new Fraction(high), '1')[form]);
+  const stages = between && between.length > 0 ? `, first ${between.join(', then ')}` : '';
+  return `${wheels ? `${wheels} wheels: ` : ''}${rangeWords(range, ask)[form]}${stages}`;
 }
 
 function studWords({ readings, tell }: Ask): Words {

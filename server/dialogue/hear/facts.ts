@@ -37,5 +37,5 @@ const told = ({ job, know, now }: Draft, asking: QuestionIntent) => answerers[as
 /** It is answered now, or lacks something else than before. */
 function goesOn(before: Draft, question: QuestionIntent, after: Draft, whole: QuestionIntent): boolean {
   const [was, is] = [told(before, question), told(after, whole)];
-  return is !== undefined && (!is.asks || is.code !== was?.code);
+  return is !== undefined && (!is.asks || is.code !== was?.code || is.missing.length < was.missing.length);
 }

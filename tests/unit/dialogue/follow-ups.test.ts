@@ -160,3 +160,23 @@ describe("the maker's figure, told after the question", () => {
     expect(code(say(opened, 'the book says seventy'))).toBe('whatIsIt');
   });
 });
+
+describe('where the books differ on wheel nuts', () => {
+  const differ = sayAll(opened, ['what torque for the wheel nuts with five eighths eighteen studs', 'sixteen inch']);
+
+  test('what narrows them may be told one at a time', () => {
+    expect(code(differ)).toBe('wheelNuts.documentsDiffer');
+    expect(spoken(differ)).toContain('Tell me the wheel to be sure');
+  });
+
+  test('each is told with its own wheels and stages, and shown with its source', () => {
+    const both = say(differ, 'aluminium');
+    expect(spoken(both)).toContain('Aluminium wheels: between one hundred forty and one hundred sixty foot pounds.');
+    expect(spoken(both)).toMatch(
+      /Sixteen inch wheels: .* three hundred twenty-five foot pounds, first between twenty and twenty-five, then/,
+    );
+    const shown = both.job?.lastReply?.show ?? '';
+    expect(shown).toContain('16 inch wheels: 275 to 325 lb-ft, first 20 to 25, then 40 to 50 (a trailer builder');
+    expect(shown).toContain('aluminium wheels: 140 to 160 lb-ft (recstuff.com');
+  });
+});
