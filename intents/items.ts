@@ -69,6 +69,7 @@ const names = lexicon<Word>([
     [
       '(back|backed|backing) (off|it off|out|up) [[a] (quarter|half|full|eighth|third|sixth) [of] [a] turn]',
       '[a] (quarter|half|full) [of a] turn',
+      '(tightened|loosened|snugged) [it|the nut] [up] [(one|two|a|half a) (flat|flats|slot|slots|notch|hole)]',
       '(right|left) hand (thread|threads|threaded)',
       'bias [ply]',
       'low (pro|profile)',

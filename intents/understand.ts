@@ -1,20 +1,19 @@
 // One utterance: tokens, then statements, commands and questions in the order said. Every word ends up in an intent, a filler, or `unclaimed`.
-import type { FieldId } from '#data';
 import { clausesOf } from './clauses.ts';
 import { type Item, itemAt } from './items.ts';
 import { mend } from './mend.ts';
 import { bind, wherePlaced } from './refine/bind.ts';
 import { cellsOf } from './refine/cells.ts';
 import { intentsOf, spanOf } from './refine/intents.ts';
+import { isStray, meantItems } from './refine/meant-items.ts';
 import { mayLean } from './rules/again.ts';
 import { ruleAt } from './rules/index.ts';
-import { isRemark, partAt } from './rules/remark.ts';
+import { isRemark } from './rules/remark.ts';
 import { mayBeWorn } from './stamped/worn.ts';
 import { addItem, callingOf, newStatement } from './statement.ts';
 import { type Token, tokenise } from './tokens.ts';
 import type { Expects, Intent, Topic, Understanding, Where } from './types.ts';
 import { wordList } from './wordbook.ts';
-import { looseChoices } from './words/choices.ts';
 import { separators } from './words/fillers.ts';
 
 /** What was said, exactly. Pure and total: never throws, cost linear in the text. `expects` settles what would else be ambiguous. */
@@ -115,52 +114,13 @@ function meant(items: readonly Item[], heard: Hearing): Meaning {
 
 function measured(said: readonly Item[], heard: Hearing, where: Where): Meaning {
   const { tokens, expects } = heard;
-  const items = waitedFirst(withoutModifiers(withoutLoose(said, tokens), tokens), expects?.fields ?? []);
+  const items = meantItems(said, tokens, expects?.fields ?? []);
   const intents = intentsOf(bind(cellsOf(items), where), tokens, expects);
   const strays = items.some(isStray) ? items.filter(isStray).flatMap(({ start, end }) => tokens.slice(start, end)) : [];
   if (intents.length > 0) return { intents, strays };
   if (items.every(({ is }) => is === 'filler' || is === 'stop' || is === 'and')) return { intents: [], strays: [] };
   const isNote = isRemark(tokens, items[0]?.start ?? 0, items.at(-1)?.end ?? 0);
   return { intents: wordsOf(isNote ? 'note' : 'unknown', items, heard), strays: isNote ? [] : strays };
-}
-
-/** "Tyre date code is", "spring hanger bolts": a part before the name of another thing is no size of the part; "tyres take fifty" is. */
-function withoutModifiers(items: readonly Item[], tokens: readonly Token[]): readonly Item[] {
-  return items.map((item, at) => {
-    const next = items[at + 1];
-    if (item.is !== 'names' || item.end > item.start + 1 || !partAt(tokens, item.start)) return item;
-    const place = { start: item.start, end: item.end };
-    const after = items[at + 2];
-    const named = after?.is === 'stray' || /^(is|are|was)$/.test(tokens[after?.start ?? -1]?.word ?? '');
-    if (next?.is === 'stray' && named) return { is: 'stray', ...place };
-    const isOther = next?.is === 'names' && !next.qualifies && !next.fields.some((field) => item.fields.includes(field));
-    return isOther ? { is: 'filler', ...place } : item;
-  });
-}
-
-/** Of fields that share a name, what the dialogue waits for comes first. */
-function waitedFirst(items: readonly Item[], waited: readonly FieldId[]): readonly Item[] {
-  if (waited.length === 0) return items;
-  return items.map((item) => {
-    const known = item.is === 'names' ? item.fields.filter((field) => waited.includes(field)) : [];
-    if (item.is !== 'names' || known.length === 0 || known.length === item.fields.length) return item;
-    return { ...item, fields: [...known, ...item.fields.filter((field) => !known.includes(field))] };
-  });
-}
-
-const isStray = ({ is }: Item): boolean => is === 'stray';
-
-/** "Turn the wheel round", "square up the axle": a shape stands at the end of its clause, or before what it is the shape of, and beside no strange word. */
-function withoutLoose(items: readonly Item[], tokens: readonly Token[]): readonly Item[] {
-  const strange = items.some(isStray);
-  const isLoose = ({ is, start, end }: Item) =>
-    is === 'choice' && end === start + 1 && looseChoices.has(tokens[start]?.word ?? '');
-  if (!items.some(isLoose)) return items;
-  return items.map((item, at) => {
-    const next = items[at + 1];
-    const leads = next === undefined || next.is === 'stop' || next.is === 'and' || next.is === 'number' || next.is === 'names';
-    return isLoose(item) && (strange || !leads) ? { is: 'stray', start: item.start, end: item.end } : item;
-  });
 }
 
 /** The words as they were given, without what only joins them to others. */

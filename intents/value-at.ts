@@ -10,6 +10,7 @@ import { readStamp, type Stamp, stampStarts } from './stamped/index.ts';
 import { sidewallAt } from './stamped/tyre.ts';
 import type { Token } from './tokens.ts';
 import { wordList } from './wordbook.ts';
+import { fillers, separators } from './words/fillers.ts';
 
 /** What the words so far call for. */
 export interface Calling {
@@ -25,7 +26,7 @@ export function valueAt(tokens: readonly Token[], at: number, calling: Calling):
   const quantity = quantityAt(tokens, at, calling);
   if (quantity && (isPronoun(tokens, at, quantity) || (calling.fields.length > 0 && isTime(tokens, quantity)))) return undefined;
   const asked = calling.fields.length > 0 ? calling.fields.map(holds) : askedAfter(tokens, quantity);
-  const stamp = canStamp(asked, calling) ? readStamp(tokens, at, asked) : undefined;
+  const stamp = canStamp(asked, calling) ? stampAt(tokens, at, asked, calling) : undefined;
   if (
     stamp &&
     !(quantity && isRather(quantity, stamp, calling)) &&
@@ -35,10 +36,34 @@ export function valueAt(tokens: readonly Token[], at: number, calling: Calling):
   return quantity && { is: 'number', quantity, start: at, end: quantity.end };
 }
 
-/** "Plate says thirty nine hundred", where a VIN and a weight are waited for: what is no VIN, nor spelled like one, is the weight. */
-function isRather({ number, value: size, unit }: QuantityReading, stamp: Stamp, calling: Calling): boolean {
+/**
+ * "Plate says thirty nine hundred", where a VIN and a weight are waited for: what is no VIN, nor spelled like one, is the weight. "Tyre six ten
+ * kilopascals" has a unit, and is no size.
+ */
+function isRather({ number, value: size, unit, end }: QuantityReading, stamp: Stamp, calling: Calling): boolean {
   const { digits = '', chunks = 0 } = number.whole ?? {};
-  return stamp.problem !== undefined && calling.implied && chunks < digits.length && plausibleFor(calling)?.(size, unit) === true;
+  const isWeight = stamp.problem !== undefined && calling.implied && chunks < digits.length;
+  const hasUnit = unit !== undefined && end > stamp.end && calling.fields.length > 0;
+  return (isWeight || hasUnit) && plausibleFor(calling)?.(size, unit) === true;
+}
+
+function stampAt(tokens: readonly Token[], at: number, asked: readonly Holds[], calling: Calling): Stamp | undefined {
+  const found = readStamp(tokens, at, asked);
+  if (!found || !isSpelled(found.holds) || !isAside(tokens, at, found, calling)) return found;
+  const others = asked.filter((kind) => !isSpelled(kind));
+  return readStamp(tokens, at, others);
+}
+
+const isSpelled = (kind: Holds): boolean => kind === 'vin' || kind === 'serial';
+
+/** What is spelled and waited for is all that is said: "outer and nut are on" is no VIN with an R in it. */
+function isAside(tokens: readonly Token[], at: number, { end, problem }: Stamp, { implied }: Calling): boolean {
+  if (!implied || (problem === undefined && end - at > 8)) return false;
+  const last = tokens[end];
+  if (last && !separators.has(last.word)) return true;
+  let first = at;
+  while (first > 0 && fillers.has(tokens[first - 1]?.word ?? '')) first -= 1;
+  return first > 0 && !separators.has(tokens[first - 1]?.word ?? '');
 }
 
 /** A thread that nothing names is of what is waited for. */
@@ -109,12 +134,18 @@ function plausibleFor(calling: Calling): Plausible | undefined {
   const rows = calling.fields.map(fieldOf).filter(({ min }) => min !== undefined);
   if (rows.length === 0) return undefined;
   const decimal = rows.every(({ id }) => inDecimals.has(id));
-  const thousandths = rows.every(({ step }) => step === '1/1000');
+  const countedIn = counted.find(({ ids }) => calling.fields.every((field) => ids.has(field)))?.size;
   return Object.assign((number: Fraction, unit: UnitId | undefined) => rows.some((row) => isPlausible(row, number, unit)), {
     decimal,
-    thousandths,
+    ...(countedIn ? { countedIn } : {}),
   });
 }
+
+/** Fields called by the number of their parts; of thirty-seconds only where there is no inch of them, of a tread and a lining. */
+const counted = [1000, 32].map((size) => ({
+  size,
+  ids: new Set(fields.filter(({ step, max }) => step === `1/${size}` && (size === 1000 || Number(max) <= 1)).map(({ id }) => id)),
+}));
 
 /** Fields that are read off in tenths, hundredths and so on. */
 const inDecimals: ReadonlySet<FieldId> = new Set(

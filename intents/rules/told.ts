@@ -10,7 +10,7 @@ import type { CommandIntent, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { wordList } from '../wordbook.ts';
 import { separators } from '../words/fillers.ts';
-import { denyingWords, planWords, smallWords } from '../words/told.ts';
+import { denyingWords, openingWords, planWords, smallWords } from '../words/told.ts';
 import { auxiliaries } from './question.ts';
 import { isRemark } from './remark.ts';
 
@@ -82,6 +82,7 @@ const read = (tokens: readonly Token[], at: number, end: number, intent: Omit<Co
 });
 
 const isSmall = wordList(smallWords);
+const isOpening = wordList(openingWords);
 const isJoint = wordList([...denyingWords, ...planWords, 'and']);
 const wordsIn = (acts: ReadonlyMap<string, Acts>) => new Set([...acts.keys()].flatMap((key) => key.split(' ')));
 const [doneWords, undoneWords] = [wordsIn(done), wordsIn(undone)];
@@ -99,9 +100,10 @@ function clauseOf(tokens: readonly Token[], at: number, stop: number): { words: 
   const places = [];
   for (let from = at; from < stop; ) {
     const token = tokens[from];
-    const item = !isSmall(token) && mayBePlace(tokens, from) ? itemAt(tokens, from) : undefined;
+    const small = isSmall(token) || (words.length === 0 && isOpening(token));
+    const item = !small && mayBePlace(tokens, from) ? itemAt(tokens, from) : undefined;
     if (item?.is === 'place') places.push(item);
-    else if (token && !isSmall(token)) {
+    else if (token && !small) {
       if (!belongs(token)) return undefined;
       words.push(token.word);
     }

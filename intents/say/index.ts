@@ -71,9 +71,9 @@ function render(field: FieldId | undefined, said: SaidValue, manner: Manner, wor
 }
 
 function choiceText(field: FieldId, choice: string): string {
-  if (choice.length === 1) return choice;
   const phrase = choiceWords.find((row) => row.field === field && row.choice === choice)?.said[0] ?? choice;
-  return phrase.replace(/\s*[([].*?[)\]]/g, '');
+  const plain = phrase.replace(/\s*[([].*?[)\]]/g, '');
+  return choice.length === 1 ? `${plain.slice(0, -1)}${choice}` : plain;
 }
 
 function number(row: Field | undefined, said: SaidValue, manner: Manner, words: boolean): string {

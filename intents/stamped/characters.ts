@@ -46,9 +46,14 @@ export function letterAt(tokens: readonly Token[], at: number, longestRun = 3): 
   const typed = token.word.length > 1 && (token.glued || tokens[at + 1]?.glued === true);
   const named = typed ? undefined : letters.get(token.word);
   if (named) return { end: at + 1, text: named.toUpperCase() };
-  const gluedRun = token.word.length <= longestRun && (tokens[at + 1]?.glued || token.glued) && /^[a-z]+$/.test(token.word);
+  const gluedRun = token.word.length <= longestRun && isGlued(tokens, at) && /^[a-z]+$/.test(token.word);
   return gluedRun ? { end: at + 1, text: token.word.toUpperCase() } : undefined;
 }
+
+/** Typed in one with a number or a mark; the "is" of "seal's" is glued to a word. */
+const isGlued = (tokens: readonly Token[], at: number): boolean =>
+  (tokens[at]?.glued === true && tokens[at - 1]?.kind !== 'word') ||
+  (tokens[at + 1]?.glued === true && tokens[at + 1]?.kind !== 'word');
 
 const beginsUBolt = (tokens: readonly Token[], at: number): boolean =>
   tokens[at]?.word === 'u' && /^bolts?$/.test(tokens[at + 1]?.word ?? '');

@@ -162,4 +162,6 @@ export const partWords: readonly (readonly [string, readonly string[]])[] = [
 ];
 
 /** Stand for a part that both sides know: "the outer is too far gone". */
-export const standIns: readonly string[] = ['(it|grease|outer|inner|left|right|one|side|nut|nuts|that one|this one)'];
+export const standIns: readonly string[] = [
+  '(it|grease|outer|inner|left|right|one|side|nut|nuts|that one|this one|spins|turns|feels)',
+];

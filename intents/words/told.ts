@@ -1,10 +1,13 @@
 // How work is told as done beside the words of data/told.json.
 
+/** Said before work is told: "okay, chocked it". In "springs are okay" the word tells. */
+export const openingWords: ReadonlySet<string> = new Set(['okay', 'ok', 'so', 'well', 'alright']);
+
 /** Says nothing of the work: may stand anywhere in what is told. */
 export const smallWords: ReadonlySet<string> = new Set(
   (
     "i i've ive i'm we we've we're they they're it it's its that that's this these those them is are has have been got all both everything the a an my our of new " +
-    'now already okay ok so well just alright um uh er then'
+    'now already just um uh er then'
   ).split(' '),
 );
 

@@ -68,16 +68,16 @@ function namedBy({ key, title, step, place }: PlannedStep, asked: readonly strin
   return asked.reduce((sum, word) => sum + (titled.has(word) ? 4 : own.has(word) ? 3 : recorded.has(word) ? 2 : 0), 0);
 }
 
-/** Words in lower case, without their plural: "uBoltTorque" is three. */
+/** Words in lower case, without their endings: "uBoltTorque" is three, "measuring" is "measure". */
 const wordsOf = (text: string): readonly string[] =>
   text
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
     .split(/[^a-z]+/)
-    .map((word) => word.replace(/s$/, ''))
+    .map((word) => word.replace(/s$/, '').replace(/(ing|e)$/, ''))
     .filter(Boolean);
 
-const plainWords: ReadonlySet<string> = new Set('the a an and of on it step part bit check test job at to in for me'.split(' '));
+const plainWords: ReadonlySet<string> = new Set(wordsOf('the a an and of on it step part bit check test job at to in for me'));
 
 /** Slots of the step that hold no value yet, gates first in the order the step names them. */
 export function wanted(job: JobHere, step = stepAt(job)): readonly WantedSlot[] {

@@ -24,7 +24,9 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   if (mate && (said.otherSide || asked?.valueIds.includes(mate.id))) return takeBeside(draft, mate, said);
   const about = byId(draft.job, asked?.valueIds[0] ?? '');
   if (about && !wholeIfCounted(about.field, said.value)) return whatIsIt(draft, said);
-  if (asked && asked.valueIds.length > 0) return correct(draft, { ...said, kind: 'correct' });
+  // A side is told of no value that has none: it is another reading.
+  const isOther = (value: ValueRecord) => said.side !== undefined && !fieldOf(value.field).perSide;
+  if (asked && asked.valueIds.length > 0 && !(about && isOther(about))) return correct(draft, { ...said, kind: 'correct' });
   const slot = wanted(draft.job)
     .map(asSlot)
     .find(
@@ -34,7 +36,7 @@ export function bareNumber(draft: Draft, said: QuantityIntent): Draft {
   if (slot) return takeHere(draft, slot.field, said);
   if (mate) return takeBeside(draft, mate, said);
   const last = liveValues(draft.job).findLast(({ status }) => status === 'heard');
-  if (last && suits(last.field, said)) return correct(draft, { ...said, kind: 'correct' });
+  if (last && !isOther(last) && suits(last.field, said)) return correct(draft, { ...said, kind: 'correct' });
   return whatIsIt(draft, said);
 }
 

@@ -20,6 +20,7 @@ test.each([
   ['jump to the rear right end play', 'hubBearing/endPlay@rear.right'],
   ['take me to the road check', 'roadCheck/firstStops'],
   ['go back to make safe', 'makeSafe/park'],
+  ['go to the bearing adjusting', 'hubBearing/adjust@front.left'],
 ])('%s', (words, step) => {
   expect(tech.say(words).record?.currentStep).toBe(step);
 });

@@ -58,6 +58,13 @@ describe('another step', () => {
   });
 });
 
+test('a part by itself tells no work', () => {
+  for (const text of ['springs', 'hangers', 'welds', 'coupler']) {
+    const heard = say(opened, text).events.findLast(({ body }) => body.kind === 'heard')?.body;
+    expect({ text, heard }).not.toMatchObject({ heard: { intents: [{ name: 'told' }] } });
+  }
+});
+
 test('a gate holds whatever is told', () => {
   const gated = told.filter(({ id: act, left }) => {
     const [procedure, id] = act.split(/[/.]/);

@@ -74,6 +74,17 @@ describe('understand', () => {
     ['axle is 95', [{ kind: 'quantity', value: '95' }]],
     ['axle tag says thirty five hundred', [{ field: 'capacity', value: '3500', origin: 'maker' }]],
     ['got an inch and a half between the tyre and fender', [{ field: 'tyreClearance', value: '3/2' }]],
+    [
+      'tread depth four left six right',
+      [
+        { value: '1/8', side: 'left' },
+        { value: '3/16', side: 'right' },
+      ],
+    ],
+    ['drum ten and thirty thou', [{ field: 'drumDiameter', value: '1003/100' }]],
+    ['end play four and six thou', [{ value: '1/250' }, { field: 'endPlay', value: '3/500' }]],
+    ["seal's square to the bore", [{ kind: 'unknown' }]],
+    ['spins rough', [{ kind: 'note' }]],
     ['six on five and a have', [{ field: 'boltPattern', value: '6x11/2' }]],
     ['capacity seven kay', [{ field: 'capacity', value: '7000' }]],
     ['tyre date code is twenty one eighteen', [{ kind: 'quantity', value: '21' }, { kind: 'quantity' }]],
@@ -105,6 +116,17 @@ describe('understand', () => {
     const expects = { fields: ['vin', 'gvwr'], yesNo: false } as const;
     expect(first('plate says thirty nine hundred', expects)).toMatchObject({ kind: 'quantity', value: '3900', origin: 'maker' });
     expect(first('one two three four', expects)).toMatchObject({ kind: 'problem', about: 'vin' });
+    expect(first("it's one h g", expects)).toMatchObject({ kind: 'problem', about: 'vin' });
+  });
+
+  it('spells no VIN out of what is said while one is waited for', () => {
+    const expects = { fields: ['vin', 'gvwr'], yesNo: false } as const;
+    for (const text of ['outer and nut are on', 'front left four thou', "seal's a one seven one nine", 'tightened one flat'])
+      expect({ text, intents: understand(text, expects).intents }).not.toMatchObject({ intents: [{ about: 'vin' }] });
+    expect(understand('inner is L68149 outer L44649', expects).intents).toMatchObject([
+      { field: 'innerBearing', value: 'L68149' },
+      { field: 'outerBearing', value: 'L44649' },
+    ]);
   });
 
   it.each([
