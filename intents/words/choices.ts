@@ -162,7 +162,7 @@ export const choiceWords: readonly ChoiceWords[] = [
   {
     field: 'axleInWork',
     choice: 'front',
-    said: ['front axle in work', '(working|work) on the front axle', 'front axle only', 'only the front axle'],
+    said: ['front axle [is] in work', '(working|work) on the front axle', 'front axle only', 'only the front axle'],
   },
   {
     field: 'axleInWork',
@@ -172,7 +172,7 @@ export const choiceWords: readonly ChoiceWords[] = [
   {
     field: 'axleInWork',
     choice: 'rear',
-    said: ['rear axle in work', '(working|work) on the rear axle', 'rear axle only', 'only the rear axle'],
+    said: ['rear axle [is] in work', '(working|work) on the rear axle', 'rear axle only', 'only the rear axle'],
   },
   {
     field: 'axleInWork',

@@ -44,7 +44,7 @@ export const hedgesBefore: readonly (readonly [Hedge | 'none', readonly string[]
   [
     'atMost',
     [
-      '(at most|maximum of|a maximum of|max of|maximum|max|up to|not over|at the most)',
+      '(at most|maximum of|a maximum of|max of|up to|not over|at the most)',
       '(no|not) (more|greater|bigger|larger|higher|longer|wider) than',
       '(less|lower|smaller|fewer) [than] or equal (to|than)',
       '(equal to or less|equal to or lower|equal to or smaller) than',

@@ -48,10 +48,17 @@ const nothingOnIt = answer(
 /** A crack in a hanger is no bearing damage. */
 export const bearingWords = /\b(bearing|cone|cup|race|roller|cage)s?\b/i;
 
+/** "Can I reuse it": of what was found last. */
+const ofLast = /\bre.?us.*\b(it|that|this|them|those|these)\b/;
+
 /** Questions that another topic's words catch though they are about service: asked first, undefined where they are not. */
 export const serviceFirst: Partial<Record<Topic, (...asked: Parameters<Answerer>) => Answer | undefined>> = {
   bearing: ({ words }) => damageAnswer(words ?? ''),
-  practice: ({ words }) => (bearingWords.test(words ?? '') ? damageAnswer(words ?? '') : undefined),
+  practice: (question, { notes }) => {
+    const { words = '' } = question;
+    if (bearingWords.test(words)) return damageAnswer(words);
+    return ofLast.test(words) && !practice(question) ? damageAnswer(notes.at(-1)?.text ?? '') : undefined;
+  },
   fits: (question, job, know, now) => {
     const words = question.words ?? '';
     if (/volt|gauge/.test(words)) return brake(askOf(question, job, know, now));

@@ -196,7 +196,7 @@ function reasonGiven(draft: Draft, asked: Asked, intents: readonly Intent[], tex
 function pick(draft: Draft, asked: Asked, intents: readonly Intent[]): Draft | undefined {
   const said = intents.find((intent) => intent.kind === 'quantity' || intent.kind === 'measure' || intent.kind === 'correct');
   const [old] = valuesOf(draft, asked);
-  if (!old || intents.length !== 1 || !said || !asked.choices?.includes(said.value)) return undefined;
+  if (!old || intents.length !== 1 || !said || !asked.choices?.includes(said.value) || isElsewhere(said, old)) return undefined;
   const alike = asked.choices.filter((choice) => choice !== said.value);
   const sure = !alike.some((choice) => said.alternatives?.includes(choice));
   if (said.value === old.value) {
@@ -209,6 +209,10 @@ function pick(draft: Draft, asked: Asked, intents: readonly Intent[]): Draft | u
   if (!fresh) return replaced;
   return sure ? confirm(replaced, [fresh]) : askPlainly(replaced, [fresh]);
 }
+
+/** "Front right ninety", asked of the left: another value, no choice between two. */
+const isElsewhere = (said: Where, { side, axle }: ValueRecord): boolean =>
+  (said.side !== undefined && said.side !== side) || (said.axle !== undefined && said.axle !== axle);
 
 const pickWords = ({ value, resolution }: Said): Said => ({ value, ...(resolution ? { resolution } : {}) });
 

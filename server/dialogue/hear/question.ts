@@ -74,6 +74,8 @@ export function answer(draft: Draft, intent: QuestionIntent): Draft {
     const facts = { about: 'facts' as const, valueIds: [], fields: missing, given: JSON.stringify(intent) };
     return ask(draft, facts, { code, tone: 'ask', speak, show });
   }
+  // A question that is open already comes first: an answer to ours would be taken for one to it.
+  if (asks) return say(draft, jobLine('thatFirst', {}, know.shop));
   const unsure = rests.map((id) => byId(job, id)).filter((value) => value?.status === 'heard');
   const names = [...new Set(unsure.map((value) => (value ? sayFieldOf(value.field, know.shop) : '')))];
   const from = sources.length > 0 ? `\n(${sources.join('; ')})` : '';

@@ -30,6 +30,7 @@ export interface JobFacts {
   readonly verdictNot: Record<string, never>;
   readonly unsure: { readonly names: readonly string[] };
   readonly notHere: { readonly topic: string };
+  readonly thatFirst: Record<string, never>;
 }
 
 /** The first few are spoken, the rest stand on the screen. */
@@ -96,6 +97,7 @@ const words: Wording<JobFacts> = {
   verdictTaken: () => ({ tone: 'taken', speak: 'verdict taken.' }),
   verdictNot: () => ({ tone: 'taken', speak: 'verdict not taken.' }),
   unsure: ({ names }) => ({ tone: 'caution', speak: `it rests on values not confirmed: ${listed(names)}.` }),
+  thatFirst: () => ({ tone: 'answer', speak: 'that first, then ask me again.' }),
   notHere: ({ topic }) => ({ tone: 'refused', speak: `I have no answer on ${topic}.` }),
 };
 

@@ -105,3 +105,22 @@ describe('a place told wrong', () => {
     expect(job?.values).toMatchObject([{ field: 'hubFace', value: '72' }]);
   });
 });
+
+test('the other side is no answer to a choice of this one', () => {
+  expect(told(['left u bolt torque ninety', 'right ninety'])).toEqual([
+    ['uBoltTorque', 'left', '90'],
+    ['uBoltTorque', 'right', '90'],
+  ]);
+});
+
+test('a drum and its limit in one breath are two values', () => {
+  expect(told(['left drum twelve oh five max twelve oh nine'])).toEqual([
+    ['drumDiameter', 'left', '241/20'],
+    ['drumLimit', 'left', '1209/100'],
+  ]);
+});
+
+test('"can I reuse it" is of what was found last', () => {
+  const asked = sayAll(opened, ['the race is blue', 'can i reuse it']);
+  expect(asked.job?.lastReply?.speak).toContain('Replace cone and cup');
+});
