@@ -123,8 +123,17 @@ function itemCalled(tokens: readonly Token[], at: number, calling: Calling): Ite
   );
 }
 
+/** The name at `at`; in "tread left four right five" the left is a side, not what is left of the tread. */
+function nameAt(tokens: readonly Token[], at: number): ReturnType<typeof fieldNames.longest> {
+  const found = fieldNames.longest(tokens, at);
+  const sided =
+    found && tokens[found.end - 1]?.word === 'left' && tokens.some(({ word }, i) => i >= found.end && word === 'right');
+  const shorter = sided ? fieldNames.longest(tokens.slice(at, found.end - 1), 0) : undefined;
+  return shorter ? { ...shorter, end: at + shorter.end } : found;
+}
+
 function named(tokens: readonly Token[], at: number): Item | undefined {
-  const field = fieldNames.longest(tokens, at);
+  const field = nameAt(tokens, at);
   if (field?.end === at + 1 && sizeNames.has(tokens[at]?.word ?? '')) return undefined;
   const isThing = field?.end === at + 1 && thingNames.has(tokens[at]?.word ?? '');
   return (

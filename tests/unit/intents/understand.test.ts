@@ -81,6 +81,13 @@ describe('understand', () => {
         { value: '3/16', side: 'right' },
       ],
     ],
+    [
+      'tread left four right five',
+      [
+        { value: '1/8', side: 'left' },
+        { field: 'treadDepth', value: '5/32', side: 'right' },
+      ],
+    ],
     ['drum ten and thirty thou', [{ field: 'drumDiameter', value: '1003/100' }]],
     ['end play four and six thou', [{ value: '1/250' }, { field: 'endPlay', value: '3/500' }]],
     ["seal's square to the bore", [{ kind: 'unknown' }]],
