@@ -94,8 +94,9 @@ const ownWords: ReadonlySet<string> = new Set(['have', 'has', 'do', 'did']);
 
 /** "Is that okay", "is it too loose": what was told last is to be judged. */
 export const judgesLast = (tokens: readonly Token[], at: number, stop: number): boolean => {
-  const [asks, what, ...rest] = part(tokens, at, Math.min(stop, at + longest)).map(({ word }) => word);
-  return auxiliaries.has(asks ?? '') && pronouns.has(what ?? '') && rest.length < 6 && itemsJudge(tokens, at + 2, stop);
+  const words = Math.min(stop, at + longest) - at;
+  if (words < 2 || words > 7 || !auxiliaries.has(tokens[at]?.word ?? '')) return false;
+  return pronouns.has(tokens[at + 1]?.word ?? '') && itemsJudge(tokens, at + 2, stop);
 };
 
 /** A judging word, and nothing named or numbered beside it. */

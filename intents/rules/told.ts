@@ -20,7 +20,10 @@ type Acts = readonly string[];
 const plain = (word: string): string => (word.endsWith('s') ? word.replace(/'s$/, '').replace(/^(.{2,}[^su])s$/, '$1') : word);
 
 /** "Chocking", "chocked" and "chock" alike: for what is not done yet. */
-const stem = (word: string): string => plain(word).replace(/^(.{3,}?)(?:(.)\2)?(?:ed|ing)$/, '$1$2');
+const stem = (word: string): string =>
+  word.endsWith('d') || word.endsWith('g') || word.endsWith('s')
+    ? plain(word).replace(/^(.{3,}?)(?:(.)\2)?(?:ed|ing)$/, '$1$2')
+    : word;
 
 const keyOf = (words: readonly string[], form: (word: string) => string) =>
   words
