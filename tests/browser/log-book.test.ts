@@ -33,6 +33,7 @@ function fill(path: string): void {
     if (number === 42)
       events.push(
         { kind: 'valueHeard', value: { id: 'v', field: 'vin', stage: 'found', value: vin, raw: vin, heardBy: 'typed' } },
+        { kind: 'stepDone', step: 'inspectMeasure/hangers' },
         { kind: 'reminderSet', id: 'nuts', text: 'check the wheel nuts again', dueAt: '2026-03-01' },
         { kind: 'closed', open: [] },
       );

@@ -13,7 +13,8 @@ export function LastHeard({ state }: { state: Bay }) {
   const last = state.last ?? before(view);
   const [lead, ...rest] = (last?.taken ?? '…').split('\n');
   return (
-    <div class={`last ${last?.tone ?? ''}`}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section class={`last ${last?.tone ?? ''}`} tabIndex={0} aria-label="Heard last">
       {last ? (
         <>
           {last.heard === '' ? null : (
@@ -27,7 +28,7 @@ export function LastHeard({ state }: { state: Bay }) {
           </p>
         </>
       ) : null}
-    </div>
+    </section>
   );
 }
 

@@ -1,7 +1,7 @@
 // Ears and mouth, as far as the bay is concerned. Both are fetched after the first paint; until then the page works by typing.
 import type { Expects } from '#intents';
 import type { Reply } from '#wire';
-import type { Hearing, Recogniser } from '../recogniser/index.ts';
+import { createEars, type Hearing, type Recogniser, type RecogniserEvents } from '../recogniser/index.ts';
 import { type Device, device } from '../shared/device.ts';
 import { shell } from '../shared/install.ts';
 import { keepVoice } from '../shared/offline.ts';
@@ -43,16 +43,15 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
     by = device.get().hearing;
     bay.set({ voice: { is: 'loading', part: 0 } });
     try {
-      const [ears, mouth] = await Promise.all([import('../recogniser/index.ts'), import('../speaking/index.ts')]);
-      speaker ??= mouth.createSpeaker();
-      const create = by === 'browser' ? ears.createBrowserEars : ears.createRecogniser;
-      const made = create({
+      const events: RecogniserEvents = {
         onState: () => undefined,
         onLevel: (level, levelWarning) => {
           bay.set({ level, levelWarning });
           if (bay.get().voice.is === 'listening') watch();
         },
-      });
+      };
+      const [made, mouth] = await Promise.all([createEars(by, events), import('../speaking/index.ts')]);
+      speaker ??= mouth.createSpeaker();
       await made.load((part) => bay.set({ voice: { is: 'loading', part } }));
       recogniser = made;
       bay.set({ voice: { is: 'ready' } });

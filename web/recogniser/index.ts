@@ -1,7 +1,10 @@
-// Hearing: microphone -> text, on this device. One interface over the built-in recogniser and the browser's own.
+// Hearing: microphone -> text. One interface over the built-in recogniser and the browser's own; only the chosen one is fetched.
+import type { Recogniser, RecogniserEvents } from './types.ts';
 
-/** The browser's own, by choice. */
-export { createBrowserEars } from './browser-ears.ts';
-/** The default: our model under our grammar. Nothing leaves the device. */
-export { createBuiltin as createRecogniser } from './builtin.ts';
-export type { Hearing, Recogniser } from './types.ts';
+export type { Hearing, Recogniser, RecogniserEvents } from './types.ts';
+
+export async function createEars(by: 'builtIn' | 'browser', events: RecogniserEvents): Promise<Recogniser> {
+  if (by === 'browser') return (await import('./browser-ears.ts')).createBrowserEars(events);
+  // Our model under our grammar: nothing leaves the device.
+  return (await import('./builtin.ts')).createBuiltin(events);
+}
