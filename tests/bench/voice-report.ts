@@ -26,7 +26,7 @@ export interface Clip {
 export interface Result extends Clip {
   readonly best: string;
   readonly kind: string;
-  readonly mean: number;
+  readonly fit: number;
   readonly lead: number;
   readonly ms: number;
   /** The same in processor time, which a busy machine does not stretch. */

@@ -7,7 +7,7 @@ import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { engine } from '../../web/recogniser/engine/hear.ts';
 import { language, read } from '../../web/recogniser/engine/language.ts';
-import { nodeModel, nodeSpellings } from '../support/hearing.ts';
+import { nodeHearing } from '../support/hearing.ts';
 import { inNoise, missingTools, randomFrom, rate, shopNoise, testVoices } from '../support/speech.ts';
 import { type Clip, clipsOf, type Result, table } from './voice-report.ts';
 import { bare, chatter, named, nothing } from './voice-sets.ts';
@@ -42,8 +42,8 @@ const clips = clipsOf({
 /** One share of the work, in a process of its own. */
 async function share(which: number, of: number): Promise<void> {
   const begin = performance.now();
-  const model = await nodeModel();
-  const ears = engine(model, nodeSpellings(), language);
+  const { model, spellings } = await nodeHearing();
+  const ears = engine(model, spellings, language);
   await ears.hear(new Float32Array(rate), nothing);
   process.send?.({ initMs: performance.now() - begin });
   const noises = [0, 1, 2].map((index) => shopNoise(20, seed * 10 + index));
@@ -71,7 +71,7 @@ function stretch(noise: Float32Array, which: number, length: number): Float32Arr
 
 async function heard(ears: ReturnType<typeof engine>, clip: Clip, sound: Float32Array): Promise<Result> {
   const [begin, used] = [performance.now(), process.cpuUsage()];
-  const { hearing, mean, lead, candidates, alternatives } = await ears.hear(sound, clip.expects);
+  const { hearing, fit, lead, candidates, alternatives } = await ears.hear(sound, clip.expects);
   const ms = performance.now() - begin;
   const { user, system } = process.cpuUsage(used);
   const want = clip.text === '' ? '' : read(clip.text, clip.expects).key;
@@ -82,7 +82,7 @@ async function heard(ears: ReturnType<typeof engine>, clip: Clip, sound: Float32
     ...clip,
     best: best ?? '',
     kind,
-    mean,
+    fit,
     lead,
     ms,
     cpuMs: (user + system) / 1000,

@@ -6,7 +6,7 @@ import { sayField, sayValue, understand } from '#intents';
 import { engine } from '../../web/recogniser/engine/hear.ts';
 import { language } from '../../web/recogniser/engine/language.ts';
 import { type Bank, bankRate, openBank } from '../../web/speaking/bank.ts';
-import { nodeModel, nodeSpellings } from '../support/hearing.ts';
+import { nodeHearing } from '../support/hearing.ts';
 
 const folder = new URL('../../var/web/voice/', import.meta.url).pathname;
 
@@ -43,8 +43,8 @@ const readBacks: readonly (readonly [FieldId, string, Parameters<typeof sayValue
 ];
 
 it('hears its own read-backs as the values they speak', async () => {
-  const model = await nodeModel();
-  const ears = engine(model, nodeSpellings(), language);
+  const { model, spellings } = await nodeHearing();
+  const ears = engine(model, spellings, language);
   const bank = builtBank();
   const nothing = { fields: [], yesNo: false };
   for (const [field, value, unit] of readBacks) {

@@ -7,15 +7,12 @@ import { basename, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, constants } from 'node:zlib';
 import { voiceLicence } from '../../server/voice/flite.ts';
-import { vocabulary } from '../recogniser/engine/language.ts';
 import { bankKey, renderBank } from './bank.ts';
-import { spellWords } from './words.ts';
+import { moonshine, speechModel } from './speech-model.ts';
 
 const squeeze = promisify(brotliCompress);
 const { resolve } = createRequire(import.meta.url);
 const runtime = dirname(resolve('onnxruntime-web/wasm'));
-const moonshine = new URL('../../node_modules/@moonshine-ai/moonshine-js', import.meta.url).pathname;
-const model = join(moonshine, 'dist/model/tiny/quantized');
 
 interface Asset {
   readonly name: string;
@@ -27,14 +24,15 @@ interface Asset {
 const file = (path: string, name: string, quality: number): Asset => ({ name, bytes: readFileSync(path), quality });
 
 function assets(): readonly Asset[] {
+  const { encoder, decoder, words } = speechModel();
   return [
-    file(join(model, 'encoder_model.onnx'), 'encoder.onnx', 5),
-    file(join(model, 'decoder_model_merged.onnx'), 'decoder.onnx', 5),
+    { name: 'encoder.onnx', bytes: encoder, quality: 5 },
+    { name: 'decoder.onnx', bytes: decoder, quality: 5 },
     file(join(runtime, 'ort-wasm-simd-threaded.wasm'), 'runtime.wasm', 9),
     file(join(runtime, 'ort-wasm-simd-threaded.mjs'), 'runtime.mjs', 9),
     file(join(moonshine, 'LICENSE'), 'model-licence.txt', 9),
     file(voiceLicence, 'voice-licence.txt', 9),
-    { name: 'words.json', bytes: Buffer.from(JSON.stringify(spellWords(vocabulary()))), quality: 9 },
+    { name: 'words.json', bytes: Buffer.from(JSON.stringify(words)), quality: 9 },
   ];
 }
 

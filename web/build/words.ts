@@ -37,3 +37,22 @@ export function spellWords(words: Iterable<string>): WordTable {
   const table = Object.fromEntries([...new Set(words)].sort().map((word) => [word, spell(word)]));
   return { words: table, comma: mark(','), hyphen: mark('-'), period: mark('.'), question: mark('?') };
 }
+
+/** Every token of the table. */
+export function tokensOf({ words, ...marks }: WordTable): number[] {
+  return [...Object.values(marks), ...Object.values(words).flat(3)];
+}
+
+/** The same table with other numbers for the tokens. */
+export function renumberedWords({ words, ...marks }: WordTable, number: (token: number) => number): WordTable {
+  const all = (sequences: readonly (readonly number[])[]) => sequences.map((sequence) => sequence.map(number));
+  return {
+    words: Object.fromEntries(
+      Object.entries(words).map(([word, [mid, start, joined]]) => [word, [all(mid), all(start), all(joined)]]),
+    ),
+    comma: number(marks.comma),
+    hyphen: number(marks.hyphen),
+    period: number(marks.period),
+    question: number(marks.question),
+  };
+}

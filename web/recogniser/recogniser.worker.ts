@@ -13,7 +13,7 @@ import type { FromWorker, ToWorker, VoiceFiles } from './messages.ts';
 declare const self: DedicatedWorkerGlobalScope;
 
 /** Model, runtime and words, unpacked. */
-const allBytes = 39_600_000;
+const allBytes = 32_700_000;
 
 let ready: Engine | undefined;
 let current: Listening | undefined;

@@ -1,5 +1,5 @@
-// How sure the search is. Chatter and noise fit the grammar badly (low mean); a number mistaken for another fits well but has
-// a close rival (small lead). The figures are fitted by tests/bench/voice.ts on sentences of its own.
+// How sure the search is. Chatter and noise fit the grammar badly (low fit); a number mistaken for another fits well but has a
+// close rival (small lead). The figures are fitted by tests/bench/voice.ts on sentences of its own.
 import type { Candidate } from './search.ts';
 import thresholds from './thresholds.json' with { type: 'json' };
 
@@ -8,17 +8,21 @@ export type Kind = 'measure' | 'bare' | 'command' | 'grave';
 
 export interface Judged {
   readonly band: 'take' | 'ask' | 'refuse';
+  /** From 0 to 1. */
   readonly confidence: number;
 }
 
-/** Mean log-probability per token, the end of sentence included. */
-export const meanOf = ({ logProb, tokens }: Candidate): number => logProb / (tokens + 1);
+/** How much more than anyhow the model expected the sentence when it heard it: nats a token, the end of sentence included. */
+export const fitOf = ({ gain, tokens }: Candidate): number => gain / (tokens + 1);
 
-/** `lead`: log-probability ahead of the best candidate that means something else. */
-export function judge(kind: Kind, mean: number, lead: number): Judged {
+/** A lead that is larger makes no surer. */
+const mostLead = 6;
+
+/** `lead`: score ahead of the best candidate that means something else. */
+export function judge(kind: Kind, fit: number, lead: number): Judged {
   const { take, ask } = thresholds.kinds[kind];
-  const confidence = Math.exp(Math.min(0, mean) / 2) * (1 - Math.exp(-Math.max(0, lead)));
-  if (mean >= take.mean && lead >= take.lead) return { band: 'take', confidence: Math.max(thresholds.taken, confidence) };
-  if (mean >= ask.mean && lead >= ask.lead) return { band: 'ask', confidence: Math.min(thresholds.taken - 0.05, confidence) };
-  return { band: 'refuse', confidence };
+  const ahead = 2 * fit + Math.min(mostLead, lead) - take.sure;
+  const confidence = 1 / (1 + Math.exp(-ahead));
+  if (fit >= take.fit && ahead >= 0) return { band: 'take', confidence: Math.max(thresholds.taken, confidence) };
+  return { band: fit >= ask.fit ? 'ask' : 'refuse', confidence: Math.min(thresholds.taken - 0.05, confidence) };
 }

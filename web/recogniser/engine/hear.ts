@@ -4,8 +4,8 @@ import type { Automaton } from '#intents/grammar';
 import { fault } from '../faults.ts';
 import { normalised, spokenSeconds } from '../sound/level.ts';
 import type { Hearing } from '../types.ts';
-import { judge, type Kind, meanOf } from './doubt.ts';
-import { type Boost, type Lexicon, lexicon, type Spellings } from './lexicon.ts';
+import { fitOf, judge, type Kind } from './doubt.ts';
+import { type Lexicon, lexicon, type Spellings } from './lexicon.ts';
 import type { Model } from './model.ts';
 import { type Candidate, search } from './search.ts';
 import { beside, hasTwins } from './twins.ts';
@@ -23,13 +23,12 @@ export interface Reading {
 export interface Language {
   grammar(expects: Expects): Automaton;
   read(text: string, expects: Expects): Reading;
-  boost: Boost;
 }
 
 export interface Heard {
   readonly hearing: Hearing;
   readonly candidates: readonly Candidate[];
-  readonly mean: number;
+  readonly fit: number;
   readonly lead: number;
   /** Texts that mean something else and come close, likeliest first; also where all was refused. */
   readonly alternatives: readonly string[];
@@ -41,17 +40,18 @@ export interface Engine {
 }
 
 const again = fault('notUnderstood');
-/** The first tokens decide which sentence it is, and rare trade words begin badly: more is kept there. */
-const tuning = { beam: 8, reward: 1, margin: 9, spread: 12, opening: { steps: 2, beam: 20, spread: 16 } };
+/** The first tokens decide which sentence it is: more is kept there. */
+const tuning = { discount: 0.6, reward: 0.2, beam: 10, margin: 12, spread: 16, opening: { steps: 3, beam: 24, spread: 20 } };
 /** Quick talkers reach five word tokens a second. */
 const tokensASecond = 5;
 
 export function engine(model: Model, spellings: Spellings, language: Language): Engine {
   const lexicons = new Map<string, Lexicon>();
+  const silence = lazily(async () => model.begin(await model.encode(new Float32Array(8000))));
 
   function lexiconFor(expects: Expects): Lexicon {
     const key = JSON.stringify(expects);
-    const known = lexicons.get(key) ?? lexicon(language.grammar(expects), spellings, language.boost);
+    const known = lexicons.get(key) ?? lexicon(language.grammar(expects), spellings);
     // The latest few contexts stay ready.
     lexicons.delete(key);
     lexicons.set(key, known);
@@ -61,20 +61,28 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
 
   return {
     async hear(samples, expects, goOn) {
-      const frames = await model.encode(normalised(samples));
+      const from = { heard: await model.begin(await model.encode(normalised(samples))), silent: await silence() };
       const seconds = samples.length / 16_000;
       const length = { expected: tokensASecond * spokenSeconds(samples), maxTokens: 6 + Math.ceil(seconds * 6.5) };
       // Digits come twice in a row; a name with its value does not.
       const mayRepeat = (text: string): boolean => language.read(text, expects).kind !== 'measure';
       const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };
       const understand = (text: string): Reading => language.read(text, expects);
-      const found = await search(model, frames, lexiconFor(expects), options);
+      const found = await search(model, from, lexiconFor(expects), options);
       const heard = weigh(found, understand);
       const text = heard.candidates[0]?.text;
       if (!heard.hearing.ok || heard.hearing.band !== 'take' || !text || !hasTwins(text)) return heard;
-      const twins = lexicon(beside(language.grammar(expects), text), spellings, language.boost);
-      return weigh(merged(found, await search(model, frames, twins, options)), understand);
+      const twins = lexicon(beside(language.grammar(expects), text), spellings);
+      return weigh(merged(found, await search(model, from, twins, options)), understand);
     },
+  };
+}
+
+function lazily<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | undefined;
+  return () => {
+    made ??= make();
+    return made;
   };
 }
 
@@ -91,13 +99,13 @@ export function weigh(found: readonly Candidate[], read: (text: string) => Readi
     .filter(({ repeats }) => !repeats);
   const candidates = known.map(({ candidate }) => candidate);
   const [best] = known;
-  if (!best) return { hearing: again, candidates, mean: Number.NEGATIVE_INFINITY, lead: 0, alternatives: [] };
+  if (!best) return { hearing: again, candidates, fit: Number.NEGATIVE_INFINITY, lead: 0, alternatives: [] };
   const rivals = known.filter(({ key }) => key !== best.key);
   const lead = Math.min(20, ...rivals.map(({ score }) => best.score - score));
-  const mean = meanOf(best);
-  const { band, confidence } = judge(best.kind, mean, lead);
+  const fit = fitOf(best);
+  const { band, confidence } = judge(best.kind, fit, lead);
   const close = rivals.filter(({ score }) => best.score - score < 4);
   const alternatives = [...new Map(close.map(({ key, text }) => [key, text])).values()].slice(0, 3);
   const hearing: Hearing = band === 'refuse' ? again : { ok: true, text: best.text, confidence, alternatives, band };
-  return { hearing, candidates, mean, lead, alternatives };
+  return { hearing, candidates, fit, lead, alternatives };
 }

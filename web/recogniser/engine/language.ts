@@ -1,26 +1,12 @@
-// What the engine is told about the language: what can be said now, what a text says, which words the model tends to miss.
+// What the engine is told about the language: what can be said now, and what a text says.
 import { fields } from '#data';
 import { type Expects, type Intent, understand } from '#intents';
 import { grammar, wordList } from '#intents/grammar';
-import priors from '../priors.json' with { type: 'json' };
 import type { Language, Reading } from './hear.ts';
-
-/** How much of what the model expects beforehand is taken back. */
-const share = 0.3;
-const expected: Readonly<Record<string, readonly number[]>> = priors.words;
-
-/** The model all but never expects these, and takes a number alone for the whole where it misses one. Fitted on clean and 20 dB speech. */
-const missed: Readonly<Record<string, number>> = { hub: 4 };
-
-function boost(word: string): readonly [number, number] {
-  const [first = 0, ...others] = expected[word] ?? [];
-  return [(missed[word] ?? 0) - share * first, -share * others.reduce((sum, part) => sum + part, 0)];
-}
 
 export const language: Language = {
   grammar,
   read,
-  boost,
 };
 
 /** Every word that can be heard, whatever is waited for. */

@@ -16,13 +16,11 @@ export interface Spellings {
   readonly question: number;
 }
 
-/** What is added to the log-probabilities of the tokens of a word: its first one, and all the others together. */
-export type Boost = (word: string) => readonly [first: number, others: number];
-
 export interface Node {
   readonly next: Map<number, Node>;
   readonly ends: { readonly word: string; readonly to: number }[];
-  boost: number;
+  /** How seldom the commonest of its words is said here; told by the first token of a word. */
+  cost: number;
 }
 
 export interface Words {
@@ -38,7 +36,7 @@ export interface Position {
 }
 
 /** `counts` is false for punctuation: it earns no reward for length. */
-export type Follow = (token: number, to: Position, boost: number, counts: boolean) => void;
+export type Follow = (token: number, to: Position, cost: number, counts: boolean) => void;
 
 export interface Lexicon {
   readonly start: Position;
@@ -55,7 +53,7 @@ type Place = keyof typeof placesOf;
 const joins =
   /^(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|one|two|three|five|seven|nine|eleven|thirteen|fifteen|u|eye|to|foot|double|over|under|run)$/;
 
-export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost): Lexicon {
+export function lexicon(grammar: Automaton, spellings: Spellings): Lexicon {
   const roots = new Map<number, Partial<Record<Place, Node>>>();
 
   function root(state: number, place: Place): Node {
@@ -69,9 +67,8 @@ export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost):
     const top = node();
     for (const [word, to] of grammar.next(state)) {
       const spelling = spellings.of(word);
-      const [first, others] = boost(word);
-      const boosts = [first - grammar.cost(state, word), others] as const;
-      for (const tokens of placesOf[place].flatMap((kind) => spelling[kind])) add(top, tokens, { word, to }, boosts);
+      const cost = grammar.cost(state, word);
+      for (const tokens of placesOf[place].flatMap((kind) => spelling[kind])) add(top, tokens, { word, to }, cost);
     }
     return top;
   }
@@ -80,18 +77,18 @@ export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost):
     const endCost = grammar.endCost(to);
     const whole = Number.isFinite(endCost);
     const mid = root(to, 'mid');
-    for (const [token, child] of mid.next) each(token, { node: child, words, closed: false }, child.boost, true);
+    for (const [token, child] of mid.next) each(token, { node: child, words, closed: false }, child.cost, true);
     each(spellings.comma, { node: mid, words, closed: whole }, 0, false);
     if (joins.test(word)) each(spellings.hyphen, { node: root(to, 'joined'), words, closed: false }, 0, false);
     if (!whole) return;
-    each(spellings.period, { node: root(to, 'start'), words, closed: true }, -endCost, false);
-    each(spellings.question, { node: node(), words, closed: true }, -endCost, false);
+    each(spellings.period, { node: root(to, 'start'), words, closed: true }, endCost, false);
+    each(spellings.question, { node: node(), words, closed: true }, endCost, false);
   }
 
   return {
     start: { node: root(grammar.start, 'start'), words: undefined, closed: false },
     follow({ node: { next, ends }, words }, each) {
-      for (const [token, child] of next) each(token, { node: child, words, closed: false }, child.boost, true);
+      for (const [token, child] of next) each(token, { node: child, words, closed: false }, child.cost, true);
       for (const { word, to } of ends) afterWord(word, to, { word, before: words }, each);
     },
     ending({ node: { ends }, words, closed }) {
@@ -102,20 +99,13 @@ export function lexicon(grammar: Automaton, spellings: Spellings, boost: Boost):
   };
 }
 
-const node = (): Node => ({ next: new Map(), ends: [], boost: Number.NEGATIVE_INFINITY });
+const node = (): Node => ({ next: new Map(), ends: [], cost: Number.POSITIVE_INFINITY });
 
-function add(
-  top: Node,
-  tokens: readonly number[],
-  end: { word: string; to: number },
-  [first, others]: readonly [number, number],
-): void {
-  const later = tokens.length > 1 ? others / (tokens.length - 1) : 0;
-  const whole = tokens.length > 1 ? first : first + others;
+function add(top: Node, tokens: readonly number[], end: { word: string; to: number }, cost: number): void {
   let at = top;
   tokens.forEach((token, index) => {
     const next = at.next.get(token) ?? node();
-    next.boost = Math.max(next.boost, index === 0 ? whole : later);
+    next.cost = Math.min(next.cost, index === 0 ? cost : 0);
     at.next.set(token, next);
     at = next;
   });

@@ -1,13 +1,14 @@
 // Beam search over the grammar, scored by the model's own log-probabilities. All hypotheses go through the decoder as one batch.
-
-import type * as Ort from 'onnxruntime-web/wasm';
 import { type Lexicon, type Position, textOf, type Words } from './lexicon.ts';
-import type { Memory, Model, Row } from './model.ts';
+import type { Model, Row, Stepped } from './model.ts';
 
 const endToken = 2;
 
 export interface SearchOptions {
   readonly beam: number;
+  /** How much of what the model expects of a word anyhow, before it hears anything, is taken off while ranking: it has read much
+   * more talk than it has shop talk. */
+  readonly discount: number;
   /** Added while ranking for each word token up to `expected`: long and short sentences must be able to compete, and no sentence
    * may win by growing longer than the sound. */
   readonly reward: number;
@@ -29,6 +30,8 @@ export interface Candidate {
   readonly text: string;
   /** Sum of log-probabilities, the end of sentence included. */
   readonly logProb: number;
+  /** The same above what was expected anyhow, by the discount. */
+  readonly gain: number;
   /** Tokens, the end of sentence not included. */
   readonly tokens: number;
   /** What the search ranked by. */
@@ -40,32 +43,43 @@ interface Running {
   readonly token: number;
   readonly at: readonly Position[];
   readonly logProb: number;
+  readonly gain: number;
   readonly tokens: number;
   /** Tokens of words. */
   readonly counted: number;
   readonly score: number;
 }
 
+/** The model after the start of a sentence: of what was said, and of silence. */
+export interface Beginnings {
+  readonly heard: Stepped;
+  readonly silent: Stepped;
+}
+
 /** Best first; each text once. Empty when given up. */
-export async function search(model: Model, frames: Ort.Tensor, words: Lexicon, options: SearchOptions): Promise<Candidate[]> {
+export async function search(model: Model, from: Beginnings, words: Lexicon, options: SearchOptions): Promise<Candidate[]> {
   const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
-  let { memory, rows } = await model.begin(frames);
-  let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], logProb: 0, tokens: 0, counted: 0, score: 0 }];
+  let { heard, silent } = from;
+  let running: readonly Running[] = [
+    { parent: 0, token: 0, at: [words.start], logProb: 0, gain: 0, tokens: 0, counted: 0, score: 0 },
+  ];
   for (let length = 0; ; length += 1) {
-    finish(running, rows, words, done, mayRepeat);
+    finish(running, heard.rows, words, done, mayRepeat);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
     const kept = opening && length < opening.steps ? { ...options, ...opening } : options;
-    const next = length < maxTokens ? grow(running, rows, words, kept).filter(({ score }) => score > best - margin) : [];
+    const next =
+      length < maxTokens ? grow(running, heard.rows, silent.rows, words, kept).filter(({ score }) => score > best - margin) : [];
     if (next.length === 0) break;
     if (goOn && !(await goOn())) return [];
-    ({ memory, rows } = await stepWith(model, memory, next));
+    heard = await stepWith(model, heard, next);
+    silent = await stepWith(model, silent, next);
     running = next;
   }
   return [...done.values()].sort((a, b) => b.score - a.score);
 }
 
-const stepWith = (model: Model, memory: Memory, next: readonly Running[]) =>
+const stepWith = (model: Model, { memory }: Stepped, next: readonly Running[]) =>
   model.step(
     memory,
     next.map(({ parent }) => parent),
@@ -79,44 +93,50 @@ function finish(
   done: Map<string, Candidate>,
   mayRepeat: SearchOptions['mayRepeat'],
 ): void {
-  running.forEach(({ at, logProb, tokens, score }, index) => {
+  running.forEach(({ at, logProb, gain, tokens, score }, index) => {
     const ending = rows[index]?.(endToken) ?? Number.NEGATIVE_INFINITY;
     for (const position of at) {
       const whole = words.ending(position);
       if (!whole || stutters(whole.words, mayRepeat)) continue;
-      const candidate = { text: textOf(whole.words), logProb: logProb + ending, tokens, score: score + ending - whole.cost };
-      if (candidate.score > (done.get(candidate.text)?.score ?? Number.NEGATIVE_INFINITY)) done.set(candidate.text, candidate);
+      const text = textOf(whole.words);
+      const candidate = { text, logProb: logProb + ending, gain: gain + ending, tokens, score: score + ending - whole.cost };
+      if (candidate.score > (done.get(text)?.score ?? Number.NEGATIVE_INFINITY)) done.set(text, candidate);
     }
   });
 }
 
+/** What the model expects less than this it does not expect at all: how much less tells nothing. */
+const leastExpected = -12;
+
 interface Way {
   readonly at: Position[];
-  boost: number;
+  cost: number;
   counts: boolean;
 }
 
 function grow(
   running: readonly Running[],
   rows: readonly Row[],
+  silentRows: readonly Row[],
   words: Lexicon,
-  { beam, reward, expected, spread, mayRepeat }: SearchOptions,
+  { beam, discount, reward, expected, spread, mayRepeat }: SearchOptions,
 ): Running[] {
   const all = running.flatMap((from, parent) => {
-    const row = rows[parent];
-    if (!row) return [];
-    return [...waysFrom(from, words)].map(([token, { at, boost, counts }]): Running => {
+    const [row, silentRow] = [rows[parent], silentRows[parent]];
+    if (!row || !silentRow) return [];
+    return [...waysFrom(from, words)].map(([token, { at, cost, counts }]): Running => {
       const logProb = row(token);
-      const gain = boost + (counts ? reward * Math.min(1, Math.max(0, expected - from.counted)) : 0);
-      const counted = from.counted + (counts ? 1 : 0);
+      const expectedAnyhow = counts ? discount * Math.max(leastExpected, silentRow(token)) : 0;
+      const earned = counts ? reward * Math.min(1, Math.max(0, expected - from.counted)) : 0;
       return {
         parent,
         token,
         at,
         logProb: from.logProb + logProb,
+        gain: from.gain + logProb - expectedAnyhow,
         tokens: from.tokens + 1,
-        counted,
-        score: from.score + logProb + gain,
+        counted: from.counted + (counts ? 1 : 0),
+        score: from.score + logProb - expectedAnyhow + earned - cost,
       };
     });
   });
@@ -134,11 +154,11 @@ function grow(
 function waysFrom({ at }: Running, words: Lexicon): Map<number, Way> {
   const ways = new Map<number, Way>();
   for (const position of at) {
-    words.follow(position, (token, to, boost, counts) => {
-      const way = ways.get(token) ?? { at: [], boost, counts };
+    words.follow(position, (token, to, cost, counts) => {
+      const way = ways.get(token) ?? { at: [], cost, counts };
       ways.set(token, way);
       way.at.push(to);
-      way.boost = Math.max(way.boost, boost);
+      way.cost = Math.min(way.cost, cost);
       way.counts ||= counts;
     });
   }

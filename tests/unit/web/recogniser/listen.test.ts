@@ -17,7 +17,7 @@ function ears(): Engine & { readonly asked: number[] } {
     asked,
     hear: async (samples) => {
       asked.push(samples.length / rate);
-      return { hearing: well, candidates: [], mean: 0, lead: 0, alternatives: [] };
+      return { hearing: well, candidates: [], fit: 0, lead: 0, alternatives: [] };
     },
   };
 }

@@ -1,5 +1,6 @@
 // The beam search on a grammar of a few words, with a model that is a table: what it expects is known beforehand.
 import { describe, expect, it } from 'vitest';
+import type { Automaton } from '#intents/grammar';
 import { lexicon, type Spellings } from '../../../../web/recogniser/engine/lexicon.ts';
 import type { Memory, Model, Row } from '../../../../web/recogniser/engine/model.ts';
 import { search } from '../../../../web/recogniser/engine/search.ts';
@@ -32,37 +33,40 @@ const grammar = {
 };
 
 type Odds = Readonly<Record<string, number>>;
-const nothing = {} as Memory['frames'];
+const speech = {} as Memory['frames'];
+const silence = {} as Memory['frames'];
 
-/** Gives at each step the log-probabilities written down for it; what is not written is as good as impossible. */
-function modelOf(steps: readonly Odds[]): Model {
-  const row = (at: number): Row => {
+/** Gives at each step the log-probabilities written down for it; what is not written is as good as impossible. Of silence it
+ * expects the same at each step. */
+function modelOf(steps: readonly Odds[], anyhow: Odds): Model {
+  const row = (at: number): Row => rowOf(steps[Math.min(at, steps.length - 1)] ?? {});
+  const rowOf = (odds: Odds): Row => {
     const out = new Float32Array(20).fill(-30);
-    for (const [word, logProb] of Object.entries(steps[Math.min(at, steps.length - 1)] ?? {}))
+    for (const [word, logProb] of Object.entries(odds))
       out[word === 'end' ? end : word === ',' ? comma : tokenOf(word)] = logProb;
     return (token) => out[token] ?? Number.NEGATIVE_INFINITY;
   };
   const at = (memory: Memory): number => memory.size;
-  const stepped = (step: number, rows: number) => ({
-    memory: { size: step, frames: nothing, crossed: {}, past: {} },
-    rows: Array.from({ length: rows }, () => row(step)),
+  const stepped = (frames: Memory['frames'], step: number, rows: number) => ({
+    memory: { size: step, frames, crossed: {}, past: {} },
+    rows: Array.from({ length: rows }, () => (frames === silence ? rowOf(anyhow) : row(step))),
   });
   return {
-    encode: async () => nothing,
-    begin: async () => stepped(0, 1),
-    step: async (memory, _parents, tokens) => stepped(at(memory) + 1, tokens.length),
+    encode: async () => speech,
+    begin: async (frames) => stepped(frames, 0, 1),
+    step: async (memory, _parents, tokens) => stepped(memory.frames, at(memory) + 1, tokens.length),
     free: async () => undefined,
   };
 }
 
-const options = { beam: 4, reward: 1, expected: 3, margin: 9, spread: 12, maxTokens: 12, mayRepeat: () => true };
-const find = (steps: readonly Odds[], more: object = {}) =>
-  search(
-    modelOf(steps),
-    nothing,
-    lexicon(grammar, spellings, () => [0, 0]),
-    { ...options, ...more },
-  );
+/** As likely as each other. */
+const level: Odds = { hub: -2, face: -2, fifteen: -2, fifty: -2 };
+const options = { beam: 4, discount: 0.5, reward: 1, expected: 3, margin: 9, spread: 12, maxTokens: 12, mayRepeat: () => true };
+async function find(steps: readonly Odds[], more: object = {}, anyhow = level, sentences: Automaton = grammar) {
+  const model = modelOf(steps, anyhow);
+  const from = { heard: await model.begin(speech), silent: await model.begin(silence) };
+  return search(model, from, lexicon(sentences, spellings), { ...options, ...more });
+}
 
 const clear: readonly Odds[] = [{ hub: -0.1, radio: -0.01 }, { face: -0.1 }, { fifty: -0.7, fifteen: -0.9 }, { end: -0.1 }];
 
@@ -79,21 +83,21 @@ describe('the search', () => {
     expect(found[0]?.text).toBe('hub face fifty');
   });
 
-  it('takes what the model expects beforehand back by the boost', async () => {
-    const boosted = lexicon(grammar, spellings, (word) => [word === 'fifteen' ? 2 : 0, 0]);
-    const [best] = await search(modelOf(clear), nothing, boosted, options);
+  it('takes off what the model expects anyhow, in the rank and in the gain and not in the log-probability', async () => {
+    const [best] = await find(clear, {}, { ...level, fifty: -1, fifteen: -6 });
     expect(best?.text).toBe('hub face fifteen');
     expect(best?.logProb).toBeCloseTo(-0.1 - 0.1 - 0.9 - 0.1);
+    expect(best?.gain).toBeCloseTo(-0.1 - 0.1 - 0.9 - 0.1 + 0.5 * (2 + 2 + 6));
+  });
+
+  it('tells nothing from how much less than nothing a word is expected', async () => {
+    const [best] = await find(clear, {}, { ...level, fifty: -12, fifteen: -29 });
+    expect(best?.text).toBe('hub face fifty');
   });
 
   it('holds what is seldom said back, in the rank and not in the log-probability', async () => {
     const seldom = { ...grammar, cost: (_state: number, word: string) => (word === 'fifty' ? 2 : 0) };
-    const [best, other] = await search(
-      modelOf(clear),
-      nothing,
-      lexicon(seldom, spellings, () => [0, 0]),
-      options,
-    );
+    const [best, other] = await find(clear, {}, level, seldom);
     expect(best?.text).toBe('hub face fifteen');
     expect(other?.logProb).toBeCloseTo(-0.1 - 0.1 - 0.7 - 0.1);
   });
