@@ -35,7 +35,7 @@ const unitSaid: Readonly<Partial<Record<UnitId, string>>> = {
   lb: 'pounds',
   'lbf.ft': 'foot (pounds|pound)',
   psi: '(psi|pounds)',
-  degF: 'degrees',
+  degF: 'degrees [fahrenheit]',
   V: 'volts',
   A: 'amps',
   ohm: 'ohms',
