@@ -45,6 +45,12 @@ describe('bands', () => {
     const { measure, bare } = thresholds.kinds;
     expect(bare.take.fit).toBeGreaterThan(measure.take.fit);
   });
+
+  it('asks of what confirms, strikes or closes more than of another command', () => {
+    const { command, grave } = thresholds.kinds;
+    expect(grave.take.fit).toBeGreaterThan(command.take.fit);
+    expect(grave.take.sure).toBeGreaterThan(command.take.sure);
+  });
 });
 
 const none = { fields: [], yesNo: false };
