@@ -73,6 +73,6 @@ function picked(rows: Uint8Array, kept: readonly number[]): Uint8Array {
 }
 
 function nameOf(bytes: Uint8Array): string {
-  const [name] = [...fieldsOf(bytes)].filter(({ number }) => number === tensor.name);
+  const name = [...fieldsOf(bytes)].find(({ number }) => number === tensor.name);
   return name?.value instanceof Uint8Array ? new TextDecoder().decode(name.value) : '';
 }
