@@ -11,7 +11,7 @@ import { table } from '../read.ts';
 import { bind } from '../refine/bind.ts';
 import { cellsOf, isValue } from '../refine/cells.ts';
 import { intentsOf, spanOf } from '../refine/intents.ts';
-import type { Token } from '../tokens.ts';
+import { type Token, tokenise } from '../tokens.ts';
 import type { Intent, MeasureIntent, QuantityIntent, QuestionIntent, Topic, Where } from '../types.ts';
 import type { Hearing } from '../understand.ts';
 import { wordTable } from '../wordbook.ts';
@@ -288,6 +288,20 @@ function partIn(tokens: readonly Token[]): string | undefined {
     if (found) return found.meaning;
   }
   return undefined;
+}
+
+/** A question's words with each part or field by its id, so that "lug nuts" and "wheel nuts" ask the same. */
+export function gist(words: string): string {
+  const tokens = tokenise(words);
+  const said: string[] = [];
+  for (let at = 0; at < tokens.length; ) {
+    const part = parts.longest(tokens, at);
+    const field = fieldNames.longest(tokens, at);
+    const found = part ?? (field && { end: field.end, meaning: field.meaning.join(' ') });
+    said.push(found?.meaning ?? tokens[at]?.word ?? '');
+    at = found?.end ?? at + 1;
+  }
+  return said.join(' ');
 }
 
 function whereIn(items: readonly Item[]): Where {

@@ -1,6 +1,6 @@
 // What the engine is told about the language: what can be said now, and what a text says.
 import { fields } from '#data';
-import { type Expects, type Intent, understand } from '#intents';
+import { type Expects, gist, type Intent, understand } from '#intents';
 import { grammar, wordList } from '#intents/grammar';
 import type { Language, Reading } from './hear.ts';
 
@@ -28,7 +28,7 @@ function repeats(intents: readonly Intent[]): boolean {
   return new Set(measured).size < measured.length;
 }
 
-/** A unit said and the same unit understood are one meaning. */
+/** A unit said and the same unit understood are one meaning; so are two names of one part in a question. */
 function meaning(intent: Intent): unknown {
   const {
     span: _span,
@@ -36,7 +36,7 @@ function meaning(intent: Intent): unknown {
     unitSaid: _unitSaid,
     ...rest
   } = intent as Intent & { alternatives?: unknown; unitSaid?: unknown };
-  return rest;
+  return rest.kind === 'question' && rest.words ? { ...rest, words: gist(rest.words) } : rest;
 }
 
 function kindOf(intents: readonly Intent[]): Reading['kind'] {

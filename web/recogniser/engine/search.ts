@@ -28,9 +28,7 @@ export interface SearchOptions {
 
 export interface Candidate {
   readonly text: string;
-  /** Sum of log-probabilities, the end of sentence included. */
-  readonly logProb: number;
-  /** The same above what was expected anyhow, by the discount. */
+  /** Sum of log-probabilities above what was expected anyhow, by the discount; the end of sentence included. */
   readonly gain: number;
   /** Tokens, the end of sentence not included. */
   readonly tokens: number;
@@ -42,7 +40,6 @@ interface Running {
   readonly parent: number;
   readonly token: number;
   readonly at: readonly Position[];
-  readonly logProb: number;
   readonly gain: number;
   readonly tokens: number;
   /** Tokens of words. */
@@ -61,9 +58,7 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
   let { heard, silent } = from;
-  let running: readonly Running[] = [
-    { parent: 0, token: 0, at: [words.start], logProb: 0, gain: 0, tokens: 0, counted: 0, score: 0 },
-  ];
+  let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], gain: 0, tokens: 0, counted: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
     finish(running, heard.rows, words, done, mayRepeat);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
@@ -93,13 +88,13 @@ function finish(
   done: Map<string, Candidate>,
   mayRepeat: SearchOptions['mayRepeat'],
 ): void {
-  running.forEach(({ at, logProb, gain, tokens, score }, index) => {
+  running.forEach(({ at, gain, tokens, score }, index) => {
     const ending = rows[index]?.(endToken) ?? Number.NEGATIVE_INFINITY;
     for (const position of at) {
       const whole = words.ending(position);
       if (!whole || stutters(whole.words, mayRepeat)) continue;
       const text = textOf(whole.words);
-      const candidate = { text, logProb: logProb + ending, gain: gain + ending, tokens, score: score + ending - whole.cost };
+      const candidate = { text, gain: gain + ending, tokens, score: score + ending - whole.cost };
       if (candidate.score > (done.get(text)?.score ?? Number.NEGATIVE_INFINITY)) done.set(text, candidate);
     }
   });
@@ -132,7 +127,6 @@ function grow(
         parent,
         token,
         at,
-        logProb: from.logProb + logProb,
         gain: from.gain + logProb - expectedAnyhow,
         tokens: from.tokens + 1,
         counted: from.counted + (counts ? 1 : 0),

@@ -23,6 +23,14 @@ export function normalised(samples: Float32Array, level = 0.5): Float32Array {
   return top === 0 ? samples : samples.map((sample) => (sample * level) / top);
 }
 
+/** With silence before and after. */
+export function padded(samples: Float32Array, seconds: number, rate = 16_000): Float32Array {
+  const pad = Math.round(seconds * rate);
+  const whole = new Float32Array(samples.length + 2 * pad);
+  whole.set(samples, pad);
+  return whole;
+}
+
 const blockSeconds = 0.02;
 
 /** Seconds from the first block of `samples` that stands well above the quiet ones to the last; all of them where none does. */

@@ -29,7 +29,9 @@ describe('words in tokens', () => {
   it.each([
     ['centre', ['centre', 'center']],
     ['tyre', ['tyre', 'tire']],
-    ['two', ['two', 'to', 'too']],
+    ['two', ['two', 'to', 'too', '2']],
+    ['fourteen', ['fourteen', '14']],
+    ['psi', ['psi', 'PSI']],
     ['l', ['l', 'L']],
   ])('writes %s as %j', (word, writings) => {
     expect(spellings.of(word).mid.map(written)).toEqual(writings);
@@ -77,5 +79,8 @@ describe('how grave a sentence is', () => {
     const key = (text: string) => read(text, waits).key;
     expect(key('hub face is seventy two')).toBe(key('hub face seventy two'));
     expect(key('hub face fifteen')).not.toBe(key('hub face fifty'));
+    expect(key('what do the lug nuts get')).toBe(key('what do the wheel nuts get'));
+    expect(key('what do the lug nuts get')).not.toBe(key('what do the u bolts get'));
+    expect(key('what was the hub face on the left')).not.toBe(key('what was the hub face on the right'));
   });
 });

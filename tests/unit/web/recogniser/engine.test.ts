@@ -1,0 +1,44 @@
+// The engine over a model that plays dead: what fails once is tried again at the next press.
+import { describe, expect, it } from 'vitest';
+import { engine } from '../../../../web/recogniser/engine/hear.ts';
+import { language } from '../../../../web/recogniser/engine/language.ts';
+import type { Memory, Model } from '../../../../web/recogniser/engine/model.ts';
+
+const nothing = { fields: [], yesNo: false } as const;
+const second = new Float32Array(16_000).fill(0.1);
+const unspelt = { of: () => ({ mid: [], start: [], joined: [] }), comma: 0, hyphen: 1, period: 2, question: 3 };
+
+/** Fails at one of its beginnings: the first is of the speech, the second of silence. */
+function frail(failing: number): Model & { encoded: number[] } {
+  let begun = 0;
+  const encoded: number[] = [];
+  const memory = { size: 1, frames: {}, crossed: {}, past: {} } as Memory;
+  return {
+    encoded,
+    encode: async (samples) => {
+      encoded.push(samples.length);
+      return memory.frames;
+    },
+    begin: async () => {
+      begun += 1;
+      if (begun === failing) throw new Error('out of memory');
+      return { memory, rows: [() => -1] };
+    },
+    step: async () => ({ memory, rows: [] }),
+    free: async () => undefined,
+  };
+}
+
+describe('the engine', () => {
+  it.each([1, 2])('hears at the next press when beginning %i failed', async (failing) => {
+    const ears = engine(frail(failing), unspelt, language);
+    await expect(ears.hear(second, nothing)).rejects.toThrow('out of memory');
+    expect((await ears.hear(second, nothing)).hearing).toMatchObject({ ok: false, why: 'notUnderstood' });
+  });
+
+  it('gives the model silence around the speech', async () => {
+    const model = frail(0);
+    await engine(model, unspelt, language).hear(second, nothing);
+    expect(model.encoded[0]).toBe(16_000 + 2 * 2400);
+  });
+});
