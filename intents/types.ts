@@ -188,6 +188,8 @@ export interface Expects {
   readonly fields: readonly FieldId[];
   /** True while a yes or no is waited for. */
   readonly yesNo: boolean;
+  /** Answers that are offered, as they are spoken: "fifteen inches". */
+  readonly offered?: readonly string[];
 }
 
 /** All that one utterance says. Every word is inside an intent's span, a filler, or in `unclaimed`. */

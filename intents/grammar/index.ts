@@ -9,27 +9,31 @@ import { sentences } from './sentences.ts';
 export type { Automaton, Sample };
 
 const phrases = new Map<string, Phrase>();
-const keyOf = (expects: Expects | undefined) => (expects ? `${expects.yesNo} ${expects.fields.join(' ')}` : '');
+const automata = new Map<string, Automaton>();
+/** A day's work waits for some dozens of different things. */
+const mostKept = 64;
 
-function phraseFor(expects: Expects | undefined): Phrase {
-  const key = keyOf(expects);
-  const known = phrases.get(key) ?? lazy(() => sentences(expects));
-  phrases.set(key, known);
-  return known;
+const keyOf = (expects: Expects | undefined) =>
+  expects ? JSON.stringify([expects.yesNo, expects.fields, expects.offered ?? []]) : '';
+
+/** Made once, as long as it is among the latest asked for. */
+function latest<T>(kept: Map<string, T>, key: string, make: () => T): T {
+  const found = kept.get(key) ?? make();
+  kept.delete(key);
+  kept.set(key, found);
+  for (const old of [...kept.keys()].slice(0, -mostKept)) kept.delete(old);
+  return found;
 }
 
-const automata = new Map<string, Automaton>();
+const phraseFor = (expects: Expects | undefined): Phrase => latest(phrases, keyOf(expects), () => lazy(() => sentences(expects)));
 
 /**
  * The grammar as an automaton over lower-case words without punctuation ("seventy", "two", "u", "bolt", "psi"; letters are single).
- * States are numbers, made lazily and kept for the life of the process; `next` is a map look-up after its first call.
+ * States are numbers, made lazily and kept while the grammar is in use; `next` is a map look-up after its first call.
  * With `expects.fields` the bare values of those fields may be said too; all else stays reachable.
  */
 export function grammar(expects?: Expects): Automaton {
-  const key = keyOf(expects);
-  const known = automata.get(key) ?? automaton(phraseFor(expects));
-  automata.set(key, known);
-  return known;
+  return latest(automata, keyOf(expects), () => automaton(phraseFor(expects)));
 }
 
 /** Every word the grammar can say, sorted. Walks all phrases once. */

@@ -19,6 +19,8 @@ const rare = {
   loose: 2.5,
   shared: 1.5,
   notWaited: 1,
+  /** More, while something is waited for that it is not. */
+  unfit: 3,
 };
 
 const on = (side: 'left' | 'right'): Phrase => means(word(side), { set: { side } });
@@ -98,7 +100,11 @@ const after = hedged(
 /** Names that no other field shares; and a name that begins another field's name does not stand for a number without its unit. */
 const names = fields.flatMap(({ said }) => said);
 const shared = new Set(names.filter((name, at) => names.indexOf(name) !== at));
-const begins = new Set(names.filter((name) => names.some((other) => other.startsWith(`${name} `))));
+const begins = new Set(
+  fields.flatMap(({ id, said }) =>
+    said.filter((name) => fields.some((other) => other.id !== id && other.said.some((longer) => longer.startsWith(`${name} `)))),
+  ),
+);
 const ambiguous = /^(half|axle|front|rear|left|right|back|volts|amps|miles|degree)\b/;
 const most = 5;
 const namesOf = (id: FieldId) =>
@@ -189,12 +195,9 @@ function pairs(waited: readonly FieldId[]): readonly Phrase[] {
 }
 
 /** A value that nothing waits for, without a name: the dialogue asks of what. */
-const loose: Phrase = seldom(
-  oneOf(
-    quantity(places, before, looseAmount, after),
-    seldom(seq(quantity(on('left'), looseAmount), quantity(on('right'), looseAmount)), 1),
-  ),
-  rare.loose,
+const loose: Phrase = oneOf(
+  quantity(places, before, looseAmount, after),
+  seldom(seq(quantity(on('left'), looseAmount), quantity(on('right'), looseAmount)), 1),
 );
 
 /** A name of several fields; the value tells which, so that the sample leaves it open. */
@@ -236,6 +239,6 @@ export function measures(waited: readonly FieldId[]): Phrase {
     ...onTape.map((id) => seldom(weigh(id, backwards(id)), rare.loose)),
     ...waited.map(bare),
     ...pairs(waited),
-    loose,
+    seldom(loose, rare.loose + (waited.length > 0 ? rare.unfit : 0)),
   );
 }

@@ -1,5 +1,5 @@
 // Whole utterances: measures, corrections, strikes, commands and questions, from the same tables that the parser reads.
-import { type FieldId, glossary, told } from '#data';
+import { type FieldId, glossary, jobKinds, told } from '#data';
 import { holds } from '../fields.ts';
 import { sequencesOf } from '../lexicon.ts';
 import { maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } from '../phrase.ts';
@@ -7,6 +7,7 @@ import { actsTold } from '../rules/told.ts';
 import type { Expects, Intent } from '../types.ts';
 import { commandWords } from '../words/commands.ts';
 import { topics } from '../words/questions.ts';
+import { unitSpoken } from '../words/units.ts';
 import { measures, namedFields, namedValue, nameOf, ownNamesOf } from './measures.ts';
 import { words } from './numbers.ts';
 import { sums } from './sums.ts';
@@ -15,7 +16,21 @@ import { anyLength, spokenValue } from './values.ts';
 const ownNamed = namedFields.filter((id) => ownNamesOf(id).length > 0);
 
 /** How often each is said beside a measurement, in nats, by judgement. */
-const rare = { correction: 1, strike: 2, question: 0.5, laterSaying: 0.7, goesOn: 1, goesOnUnasked: 3, told: 3, meaning: 3 };
+const rare = {
+  correction: 1,
+  strike: 2,
+  question: 0.5,
+  laterSaying: 0.7,
+  goesOn: 1,
+  goesOnUnasked: 3,
+  told: 3,
+  meaning: 3,
+  newJob: 2,
+  /** A yes or a no, while there is nothing to say it to. */
+  unasked: 3,
+  /** Anything else, while answers are offered. */
+  notOffered: 3,
+};
 
 const correctionOpeners = oneOf(
   phrase('(no [make that]|make that|correction|i said|actually|scratch that [make that])'),
@@ -73,15 +88,50 @@ function nameWords(id: FieldId): Phrase {
   return oneOf(...ownNamesOf(id).map(words));
 }
 
-/** Openers with free text after them are left to typing; of each command its commonest sayings. */
-const commands: Phrase = oneOf(
-  ...commandWords.flatMap(({ name, said }) =>
-    said
-      .slice(0, 3)
-      .filter((template) => !template.includes('<'))
-      .map((template, at) => seldom(says(phrase(template), { kind: 'command', name }), at * rare.laterSaying)),
+/** Openers with free text after them are left to typing, but where it has a word of its own before it: "[because <rest>]". */
+const withoutRest = (template: string): string => template.replace(/\[\w[^[\]]*<rest>\]/g, '');
+const anyField = `(${ownNamed.flatMap((id) => ownNamesOf(id).slice(0, 1)).join('|')})`;
+const settling: readonly string[] = ['confirm', 'deny'];
+
+const commands = (yesNo: boolean): Phrase =>
+  oneOf(
+    ...commandWords.flatMap(({ name, said }) =>
+      said
+        .map(withoutRest)
+        .filter((template) => !template.includes('<rest>'))
+        .slice(0, 3)
+        .map((template, at) =>
+          seldom(
+            says(phrase(template.replaceAll('<field>', anyField)), { kind: 'command', name }),
+            at * rare.laterSaying + (settling.includes(name) && !yesNo ? rare.unasked : 0),
+          ),
+        ),
+    ),
+  );
+
+const newJobs: Phrase = seldom(
+  says(
+    seq(
+      phrase('[start a|open a] new job'),
+      oneOf(...jobKinds.flatMap(({ said }) => said.map(words))),
+      phrase('[on a (single|tandem) axle trailer]'),
+    ),
+    { kind: 'command', name: 'openJob' },
   ),
+  rare.newJob,
 );
+
+/** Longest first: "foot pounds" before "pounds". */
+const unitTails = Object.values(unitSpoken)
+  .flatMap(({ one, many }) => [many, one].filter(Boolean).map((said) => ` ${said}`))
+  .sort((a, b) => b.length - a.length);
+
+/** An answer that is offered; its unit may be left out. */
+function answer(said: string): Phrase {
+  const tail = unitTails.find((unit) => said.endsWith(unit)) ?? '';
+  const plain = (text: string): Phrase => words(text.toLowerCase().replace(/[^\p{L}\p{N}' -]/gu, ' '));
+  return seq(plain(said.slice(0, said.length - tail.length)), maybe(plain(tail)));
+}
 
 /** Beside a measurement these are seldom, and rightly: they are said once a step. */
 const narrations: Phrase = seldom(
@@ -123,15 +173,18 @@ const goesOn: Phrase = oneOf(...(['done', 'next'] as const).map((name) => says(w
 /** All that can be said; what the dialogue waits for may be said without its name. */
 export function sentences(expects?: Expects): Phrase {
   const waited = expects?.fields ?? [];
-  return oneOf(
+  const offered = expects?.offered ?? [];
+  const all = oneOf(
     seq(measures(waited), maybe(seldom(goesOn, waited.length > 0 ? rare.goesOn : rare.goesOnUnasked))),
     seq(says(word('yes'), { kind: 'command', name: 'confirm' }), goesOn),
     corrections(waited),
     strikes,
-    commands,
+    commands(expects?.yesNo ?? false),
+    newJobs,
     narrations,
     seldom(questions, rare.question),
     seldom(meanings, rare.meaning),
     sums,
   );
+  return offered.length > 0 ? oneOf(...offered.map(answer), seldom(all, rare.notOffered)) : all;
 }

@@ -154,8 +154,8 @@ export const commandWords: readonly CommandWords[] = [
   {
     name: 'done',
     said: [
-      "(that's|that is|it's|it is|all|step is|i'm|i am|we're|we are|this one is|that one is|this is|thats|job is) (done|finished|complete|all done|taken care of)",
       '(done|finished|complete|completed|all set|ready)',
+      "(that's|that is|it's|it is|all|step is|i'm|i am|we're|we are|this one is|that one is|this is|thats|job is) (done|finished|complete|all done|taken care of)",
       "(that's|that is|it's) (all|in|on|torqued|tight|set)",
       '(done|finished) [with] (that|it|this|this step|that step|that one|this one|the step)',
       'got (it|that) done',
@@ -204,7 +204,7 @@ export const commandWords: readonly CommandWords[] = [
   {
     name: 'resume',
     said: [
-      '(resume|unpause|start again|pick up where we left off|pick it up where we left off) [the] [job|axle job|hub job]',
+      '(resume|unpause|start again|pick up where we left off|pick it up where we left off) [[the] (job|axle job|hub job)]',
       "(i'm|i am|we're|we are) back",
       'back to work',
       "(let's|let us) (pick it up|pick it back up|pick that back up|pick up where we left off|get back to it|get back to work|carry on|resume)",

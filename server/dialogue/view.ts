@@ -9,6 +9,7 @@ import { openPoints } from './open.ts';
 import { asSlot, inShop, openStepAfter, type PlannedStep, planOf, stepAt } from './plan.ts';
 import type { CardRow, JobView, Know, SequenceView, Shop, StepView } from './types.ts';
 import { liveValues, sameSlot, valueIn } from './values.ts';
+import { byDigits } from './wording/values.ts';
 import { sayOnly, saySide, showFieldOf, showOnly } from './words.ts';
 
 export function view(record: JobRecord, know: Know): JobView {
@@ -31,7 +32,6 @@ export function view(record: JobRecord, know: Know): JobView {
     ...(job.candidate ? { candidate: { title: job.candidate.title, values: job.candidate.values } } : {}),
     ...(job.verdict ? { verdict: verdictOf(job.verdict, job.candidate?.title) } : {}),
     ...drawn(job, step, know),
-    expects: expectsOf(job),
   };
 }
 
@@ -131,13 +131,25 @@ function recordOf(job: JobRecord, planned: PlannedStep, shop: Shop): StepView['r
   }));
 }
 
-/** Buttons under the question: the choices of it, said as they would be spoken. */
-function choicesOf(job: JobRecord, shop: Shop): Pick<JobView, 'choices'> {
+/** Buttons under the question: the choices of it, said as they would be spoken; they are listened for, and digit by digit too. */
+function choicesOf(job: JobRecord, shop: Shop): Pick<JobView, 'choices' | 'expects'> {
   const { asked } = job;
+  const expects = expectsOf(job);
   const value = job.values.find(({ id }) => id === asked?.valueIds[0]);
-  if (!asked?.choices) return {};
+  if (!asked?.choices) return { expects };
   if (asked.about !== 'alternatives' || !value)
-    return { choices: asked.choices.map((choice) => ({ say: choice, show: choice })) };
-  const named = (choice: string) => ({ field: value.field, value: choice, ...(value.unit ? { unit: value.unit } : {}) });
-  return { choices: asked.choices.map((choice) => ({ say: sayOnly(named(choice), shop), show: showOnly(named(choice), shop) })) };
+    return {
+      choices: asked.choices.map((choice) => ({ say: choice, show: choice })),
+      expects: { ...expects, offered: asked.choices },
+    };
+  const named = asked.choices.map((choice) => ({
+    field: value.field,
+    value: choice,
+    ...(value.unit ? { unit: value.unit } : {}),
+  }));
+  const offered = named.flatMap((choice) => [sayOnly(choice, shop), byDigits(choice) ?? []].flat());
+  return {
+    choices: named.map((choice) => ({ say: sayOnly(choice, shop), show: showOnly(choice, shop) })),
+    expects: { ...expects, offered },
+  };
 }

@@ -51,10 +51,15 @@ export interface ValueFacts {
   readonly sayItAgain: { readonly value: Named };
 }
 
-/** "seven two": after a whole number that must not be misheard. */
-function digits({ value, unit, field }: Named): string {
-  const counted = /^\d{2,}$/.test(value) && fieldOf(field).unit !== undefined;
-  return counted && unit !== undefined ? `, ${[...value].map((digit) => sayCount(Number(digit))).join(' ')}` : '';
+/** "seven two": how a whole number of a measure is said so that it is not misheard. */
+export function byDigits({ value, unit, field }: Named): string | undefined {
+  const counted = /^\d{2,}$/.test(value) && fieldOf(field).unit !== undefined && unit !== undefined;
+  return counted ? [...value].map((digit) => sayCount(Number(digit))).join(' ') : undefined;
+}
+
+function digits(value: Named): string {
+  const spelled = byDigits(value);
+  return spelled ? `, ${spelled}` : '';
 }
 
 const spoken = (values: readonly Named[], shop: Shop) =>

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { fields, policy } from '#data';
 import { sayValue, understand } from '#intents';
-import { say, sayAll, silent, type Talk } from '../../support/dialogue.ts';
+import { say, sayAll, silent, type Talk, viewed } from '../../support/dialogue.ts';
 
 const opened = say(silent, 'new job');
 const replied = ({ events }: Talk) => {
@@ -63,6 +63,7 @@ describe('teens and tens', () => {
 
   it('takes the choice by its digits, and asks once more for a choice that sounds like the other', () => {
     const asked = say(opened, 'tyre pressure left fifteen');
+    expect(asked.job && viewed(asked.job).expects.offered).toEqual(['fifteen P S I', 'one five', 'fifty P S I', 'five zero']);
     expect(say(asked, 'five zero').job?.values.at(-1)).toMatchObject({ value: '50', status: 'confirmed' });
     const alike = say(asked, 'fifty');
     expect(alike.job?.values.at(-1)).toMatchObject({ value: '50', status: 'heard' });
