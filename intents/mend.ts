@@ -2,13 +2,16 @@
 // and, as a last resort, a field's name by its sound. What was heard is kept on the token.
 import { fields, type Mishearing, mishearings } from '#data';
 import { fieldNames, holds } from './fields.ts';
-import { lexicon } from './lexicon.ts';
+import { lexicon, sequencesOf } from './lexicon.ts';
 import { classOf, isNumberWord } from './numbers/classes.ts';
 import { readParts } from './numbers/fraction.ts';
 import { readUnit } from './numbers/unit.ts';
+import { anyOf } from './phrase.ts';
 import { bySound, known } from './sound.ts';
 import { bySpelling } from './spelling.ts';
 import { type Token, tokenOf } from './tokens.ts';
+import { wordList } from './wordbook.ts';
+import { changeWords } from './words/correcting.ts';
 import { denominators, unitOrdinals } from './words/fractions.ts';
 import { joinedWords } from './words/numbers.ts';
 
@@ -181,6 +184,7 @@ const spelledNames = new Set(
     .flatMap(({ said }) => said.map((name) => name.split(' ').at(-1) ?? '')),
 );
 
+const changing = wordList(sequencesOf(anyOf(changeWords)).flatMap(([first = '']) => first));
 const isDigit = (is: string | undefined) => is === 'zero' || is === 'digit';
 const endsFraction = (before: readonly Token[]) => unitOrdinals.has(before.at(-1)?.word ?? '');
 
@@ -196,7 +200,9 @@ function leadsNumber(tokens: readonly Token[], end: number, word: string, before
   const alone = word === 'to' || word === 'for' || word === 'too';
   if (follows?.is === 'and') return canCount(tokens, end + 1);
   const last = before.at(-1)?.word ?? '';
-  const named = fieldNames.vocabulary.has(last) && !spelledNames.has(last);
+  // "Change the drop to inch and a half".
+  const changes = word === 'to' && changing(before[0]);
+  const named = fieldNames.vocabulary.has(last) && !spelledNames.has(last) && !changes;
   const parted = follows?.is === 'tens' && unitOrdinals.has(tokens[end + 1]?.word ?? '');
   if (named && (readUnit(tokens, end) || parted || (word !== 'to' && word !== 'for' && next === undefined))) return true;
   const sized = readUnit(tokens, end) !== undefined || denominators.has(next?.word ?? '') || follows?.is === 'point';

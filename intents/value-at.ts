@@ -118,13 +118,21 @@ function quantityAt(tokens: readonly Token[], at: number, calling: Calling): Qua
   const whole = readQuantity(tokens, at);
   const gauge = whole?.number.whole?.form === 'run' && whole.unit ? ofUnit.get(whole.unit) : undefined;
   if (gauge && calling.fields.length === 0) return readQuantity(tokens, at, gauge);
-  const named = whole && fieldNames.longest(tokens, whole.end);
-  // "Twelve six at the battery": the name comes after.
+  const named = whole && nameAfter(tokens, whole.end);
+  // "Twelve six at the battery", "eighty one on the hub face": the name comes after.
   if (named) return readQuantity(tokens, at, plausibleFor({ fields: named.meaning, implied: false }));
   if (calling.fields.length > 0) return readQuantity(tokens, at, plausibleFor(calling));
   if (whole?.number.whole?.form !== 'run' || notTwoLengths(whole.value, whole.unit)) return whole;
   return readQuantity(tokens, at, notTwoLengths);
 }
+
+function nameAfter(tokens: readonly Token[], end: number): ReturnType<typeof fieldNames.longest> {
+  const [joint, article] = [tokens[end]?.word ?? '', tokens[end + 1]?.word];
+  const after = nameJoints.has(joint) ? end + (article === 'the' ? 2 : 1) : end;
+  return fieldNames.longest(tokens, end) ?? fieldNames.longest(tokens, after);
+}
+
+const nameJoints = new Set(['on', 'at', 'for', 'across']);
 
 /** After "hub face" only a number can come, however it is chopped. */
 const canStamp = (asked: readonly Holds[], calling: Calling) =>

@@ -5,7 +5,7 @@ import { lazy, maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } fro
 import type { Hedge } from '../types.ts';
 import { sizeNames } from '../words/where.ts';
 import { wholes, words } from './numbers.ts';
-import { looseAmount, ratio, spokenValue } from './values.ts';
+import { letteredBearing, looseAmount, ratio, spokenInThousands, spokenValue } from './values.ts';
 
 /** Nats, by judgement and the check on speech kept apart (tests/bench/voice.ts): how seldom each is said beside the plainest way. */
 const rare = {
@@ -114,38 +114,62 @@ const namesOf = (id: FieldId) =>
 export const ownNamesOf = (id: FieldId) => namesOf(id).filter((name) => !shared.has(name));
 
 const links: Phrase = maybe(
-  oneOf(word('is'), seldom(word('at'), rare.link), seldom(phrase('(are|reads|measures|measured|was)'), 2 * rare.link)),
+  oneOf(
+    word('is'),
+    seldom(word('at'), rare.link),
+    seldom(phrase('(are|reads|measures|measured|was|is at|came out at)'), 2 * rare.link),
+  ),
 );
 const tight: Phrase = maybe(oneOf(links, seldom(phrase('torqued to'), rare.link)));
+const linksTo = (unit: string | undefined): Phrase => (unit === 'lbf.ft' ? tight : links);
+/** "Wheel nuts left ninety". */
+const sideBetween: Phrase = oneOf(on('left'), on('right'));
 
 const named = (id: FieldId, said: string): Phrase => means(words(said), { set: { field: id } });
 /** What is made with each of a field's names; the later ones are said less. */
-const byName = (id: FieldId, made: (name: string) => Phrase): Phrase =>
-  oneOf(
-    ...namesOf(id).map((name, at) => (at === 0 ? made(name) : seldom(made(name), at < 4 ? rare.otherName : 2 * rare.otherName))),
-  );
+const byName = (id: FieldId, made: (name: string) => Phrase, of = namesOf(id)): Phrase =>
+  oneOf(...of.map((name, at) => (at === 0 ? made(name) : seldom(made(name), at < 4 ? rare.otherName : 2 * rare.otherName))));
 export const nameOf = (id: FieldId): Phrase => byName(id, (name) => named(id, name));
+
+/** "Right one" is the one on the right. */
+const saysOne = (id: FieldId): boolean => {
+  const { min, max } = fieldOf(id);
+  return ratio(min ?? '0') <= 1 && ratio(max ?? '1') >= 1;
+};
 
 /** A measurement by name. `follows`: others may follow, so that nothing after the value says where. */
 export function namedValue(id: FieldId, follows: boolean): Phrase {
   const { perSide, unit } = fieldOf(id);
   const isNumber = holds(id) === 'number';
-  const hedges = isNumber ? before : seq();
-  const link = unit === 'lbf.ft' ? tight : links;
-  const ways = byName(id, (name) => {
-    const strict = isNumber && unit !== 'in' && begins.has(name);
-    return seq(named(id, name), link, hedges, spokenValue(id, strict ? 'strict' : undefined));
-  });
-  const said = seq(ways, isNumber ? after : seq());
-  const whereFirst = seq(perSide ? places : axlesFor(id), said);
-  return follows ? whereFirst : oneOf(whereFirst, seq(said, perSide ? sidesAfter : axlesAfter));
+  const value = (name: string): Phrase => spokenValue(id, isNumber && unit !== 'in' && begins.has(name) ? 'strict' : undefined);
+  const hedgedValue = (name: string): Phrase => (isNumber ? seq(before, value(name), after) : value(name));
+  const plain = byName(id, (name) => seq(named(id, name), linksTo(unit), hedgedValue(name)));
+  // "Right around ninety" is a hedge.
+  const sided = byName(id, (name) => seq(named(id, name), sideBetween, value(name)));
+  const whereFirst = seq(perSide ? places : axlesFor(id), plain);
+  const ways = perSide && !saysOne(id) ? [whereFirst, seldom(sided, rare.later)] : [whereFirst];
+  return oneOf(...ways, ...(follows ? [] : [seq(plain, perSide ? sidesAfter : axlesAfter)]));
 }
 
 export const measureOf = (id: FieldId, follows: boolean): Phrase => means(namedValue(id, follows), { end: 'measure' });
 
+/** "On the axle" is a place by itself; and what is over something is divided by it. */
+const inPlace = (name: string): Phrase => (/^axle\b/.test(name) ? seq() : phrase('(on|at) the'));
+
 /** "seventy-two and three eighths on the hub face". */
 const backwards = (id: FieldId): Phrase =>
-  means(seq(before, spokenValue(id), named(id, namesOf(id)[0] ?? id)), { end: 'measure' });
+  means(
+    seq(
+      before,
+      spokenValue(id),
+      byName(
+        id,
+        (name) => seq(maybe(inPlace(name)), named(id, name)),
+        namesOf(id).filter((name) => !/^over\b/.test(name)),
+      ),
+    ),
+    { end: 'measure' },
+  );
 
 /** One thing on both sides: "end play left two thou, right three", "left end play ...". */
 function onBothSides(id: FieldId): Phrase {
@@ -162,11 +186,25 @@ const choices = fields.filter(({ id }) => holds(id) === 'choice').map(({ id }) =
 export const namedFields = fields.filter(({ id }) => holds(id) !== 'choice').map(({ id }) => id);
 
 const itself = (id: FieldId): Phrase => means(means(spokenValue(id), { set: { field: id } }), { end: 'measure' });
-const poundAxle: Phrase = means(means(seq(wholes(1000, 12_000, 50), phrase('[pound] axle')), { set: { field: 'capacity' } }), {
-  end: 'measure',
-});
+const poundAxle: Phrase = means(
+  means(oneOf(seq(wholes(1000, 12_000, 50), phrase('[pound] axle')), seq(spokenInThousands, phrase('[axle]'))), {
+    set: { field: 'capacity' },
+  }),
+  { end: 'measure' },
+);
+const itIsA: Phrase = maybe(seldom(phrase("(it's|it is) [(a|an)]"), rare.stage));
+/** Its letters tell what it is. */
+const bearingItself: Phrase = means(means(letteredBearing, { set: { field: 'bearing' } }), { end: 'measure' });
+const loadRange: Phrase = phrase('load range (b|c|d|e|f|g)');
+/** "Five on five bolt pattern", "twelve by two brakes", "S T two oh five seventy five R fifteen load range C". */
+const withItsName = (id: FieldId): Phrase => {
+  const tails = [...fieldOf(id).said.slice(0, most).map(words), ...(id === 'tyreSize' ? [loadRange] : [])];
+  return means(means(seq(spokenValue(id), maybe(seldom(oneOf(...tails), rare.later))), { set: { field: id } }), {
+    end: 'measure',
+  });
+};
 /** What is seen to be a brake, a thread or a tyre by its form. */
-const tokens: readonly FieldId[] = ['brakeSize', 'studThread', 'tyreSize'];
+const tokens: readonly FieldId[] = ['boltPattern', 'brakeSize', 'studThread', 'tyreSize'];
 
 const quantity = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), { end: 'quantity' });
 
@@ -174,7 +212,7 @@ const quantity = (...parts: readonly Phrase[]): Phrase => means(seq(...parts), {
 function bare(id: FieldId): Phrase {
   if (holds(id) !== 'number') return itself(id);
   const value = spokenValue(id);
-  const hedgedValue = seq(before, value, after);
+  const hedgedValue = seq(maybe(seldom(phrase("(it's|it is)"), rare.stage)), before, value, after);
   if (!fieldOf(id).perSide) return quantity(hedgedValue);
   return oneOf(
     quantity(places, hedgedValue),
@@ -206,17 +244,16 @@ const byValue: Phrase = oneOf(
     .filter((name) => !sizeNames.has(name) && !ambiguous.test(name))
     .map((name) => {
       const meant = numbers.filter((id) => fieldOf(id).said.includes(name) && fieldOf(id).said[0] !== name);
-      const where = meant.every((id) => fieldOf(id).perSide) ? places : axles;
-      return meant.length > 0
-        ? means(seq(where, words(name), links, oneOf(...meant.map((id) => spokenValue(id)))), { end: 'measure' })
-        : seq();
+      const isSided = meant.every((id) => fieldOf(id).perSide);
+      const bareValue = oneOf(...meant.map((id) => spokenValue(id)));
+      const value = oneOf(...meant.map((id) => seq(linksTo(fieldOf(id).unit), spokenValue(id))));
+      const ways =
+        isSided && !meant.some(saysOne)
+          ? oneOf(seq(places, words(name), value), seldom(seq(words(name), sideBetween, bareValue), rare.later))
+          : seq(isSided ? places : axles, words(name), value);
+      return meant.length > 0 ? means(ways, { end: 'measure' }) : seq();
     }),
 );
-
-const saysOne = (id: FieldId): boolean => {
-  const { min, max } = fieldOf(id);
-  return ratio(min ?? '0') <= 1 && ratio(max ?? '1') >= 1;
-};
 
 /** All that measures, ready for what may be said in the same breath. */
 export function measures(waited: readonly FieldId[]): Phrase {
@@ -225,15 +262,16 @@ export function measures(waited: readonly FieldId[]): Phrase {
   const one = oneOf(...namedFields.map((id) => weigh(id, measureOf(id, true))));
   const last = oneOf(...namedFields.map((id) => weigh(id, measureOf(id, false))));
   const more: Phrase = lazy(() => oneOf(last, seldom(seq(one, more), 1)));
-  // "Right one" is the one on the right; of hundreds two may be run together.
+  // Of hundreds two may be run together.
   const sided = numbers.filter((id) => fieldOf(id).perSide && !saysOne(id) && ratio(fieldOf(id).max ?? '1') <= 500);
   const onTape = numbers.filter((id) => fieldOf(id).unit === 'in' && !/^half /.test(namesOf(id)[0] ?? ''));
   return oneOf(
     more,
-    seq(poundAxle, maybe(seq(itself('boltPattern'), maybe(more)))),
+    seq(itIsA, poundAxle, maybe(seq(itself('boltPattern'), maybe(more)))),
     seq(itself('boltPattern'), maybe(more)),
     ...choices.map((id) => weigh(id, itself(id))),
-    ...tokens.map((id) => seldom(weigh(id, itself(id)), rare.token)),
+    ...tokens.map((id) => seldom(seq(itIsA, weigh(id, withItsName(id))), rare.token)),
+    seldom(seq(itIsA, bearingItself), rare.token),
     seldom(byValue, rare.shared),
     ...sided.map((id) => seldom(weigh(id, onBothSides(id)), 1)),
     ...onTape.map((id) => seldom(weigh(id, backwards(id)), rare.loose)),

@@ -46,10 +46,10 @@ function wholeForms(n: number): string[] {
   if (n < 1000)
     return n % 100 === 0
       ? hundred(n, plain)
-      : [...hundred(n, plain), `${cardinal(Math.floor(n / 100))} ${tail(n % 100)}`, andForm(n)];
+      : [...hundred(n, plain), `${cardinal(Math.floor(n / 100))} ${tail(n % 100)}`, ...andForms(n)];
   if (n < 10_000 && n % 100 === 0 && n % 1000 !== 0) return [`${cardinal(n / 100)} hundred`, plain];
   if (n < 10_000 && n % 100 >= 10)
-    return [plain, andForm(n), ...(n % 1000 >= 100 ? [`${cardinal(Math.floor(n / 100))} ${cardinal(n % 100)}`] : [])];
+    return [plain, ...andForms(n), ...(n % 1000 >= 100 ? [`${cardinal(Math.floor(n / 100))} ${cardinal(n % 100)}`] : [])];
   const rest = n % 1000;
   const clipped =
     rest > 100 && rest % 100 >= 10
@@ -60,7 +60,7 @@ function wholeForms(n: number): string[] {
 
 const hundred = (n: number, plain: string) => (n < 200 ? [plain, `a${plain.slice(3)}`] : [plain]);
 const tail = (rest: number) => (rest < 10 ? `oh ${cardinal(rest)}` : cardinal(rest));
-const andForm = (n: number) => `${cardinal(n - (n % 100))} and ${cardinal(n % 100)}`;
+const andForms = (n: number) => hundred(n, cardinal(n - (n % 100))).map((said) => `${said} and ${cardinal(n % 100)}`);
 
 /** Whole numbers from `low` to `high`, every `step`. */
 export function wholes(low: number, high: number, step = 1): Phrase {
@@ -130,6 +130,17 @@ export function thousandths(high: number): Phrase {
       ? ['zero']
       : [`${cardinal(n)} thou`, `${cardinal(n)} thousandths`, ...(n === 1 ? ['a thousandth', 'one thousandth'] : [])];
   return lazy(() => spokenAs(counts.map((n) => [new Fraction(n, 1000).toFraction(), [...pointed(n), ...thou(n)]] as const)));
+}
+
+/** Of so many thousands, what is said before the "K": "seven", "three point five", "three and a half". */
+export function thousands(low: number, high: number): Phrase {
+  const of = (n: number): readonly string[] => {
+    const [whole, tenth] = [Math.floor(n), Math.round((n % 1) * 10)];
+    if (tenth === 0) return [cardinal(whole)];
+    const pointed = `${cardinal(whole)} point ${cardinal(tenth)}`;
+    return tenth === 5 ? [pointed, `${cardinal(whole)} and a half`] : [pointed];
+  };
+  return spokenAs(range(low * 10, high * 10, 1).map((tenths) => [String(tenths * 100), of(tenths / 10)] as const));
 }
 
 /** Miles on an odometer. */

@@ -36,7 +36,7 @@ const correctionOpeners = oneOf(
   phrase('(no [make that]|make that|correction|i said|actually|scratch that [make that])'),
   seldom(
     phrase(
-      "(make it|i meant|sorry|no wait|no [no] (it's|it is)|oops|wait make that|change that to|that should be|it should be|strike that make it)",
+      "(make it|i meant|sorry|no wait|wait|no [no] (it's|it is)|oops|wait make that|change that to|that should be|it should be|strike that make it)",
     ),
     1,
   ),

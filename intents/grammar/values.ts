@@ -5,7 +5,19 @@ import { anyOf, lazy, maybe, means, oneOf, type Phrase, phrase, seldom, seq, wor
 import { boltPattern, brakeSize, thread, tyre } from '../say/token.ts';
 import { choiceWords } from '../words/choices.ts';
 import { cardinal } from '../words/numbers.ts';
-import { decimals, digitNames, feet, longCount, parts, spokenCharacters, tape, thousandths, wholes, words } from './numbers.ts';
+import {
+  decimals,
+  digitNames,
+  feet,
+  longCount,
+  parts,
+  spokenCharacters,
+  tape,
+  thousands,
+  thousandths,
+  wholes,
+  words,
+} from './numbers.ts';
 
 /** `strict`: with its unit; `own`: in no unit but the field's. */
 type Narrowed = 'strict' | 'own';
@@ -52,7 +64,7 @@ const foreign: Readonly<Partial<Record<UnitId, (low: number, high: number) => Ph
   psi: () => oneOf(inUnit('kPa', wholes(70, 990, 10), 'kilopascals'), inUnit('bar', decimals(1, 9, 1), 'bar')),
   lb: (low, high) => inUnit('kg', wholes(low / 2.2, high / 2.21, 10), '(kilos|kilograms)'),
 };
-const rare = { foreign: 2.5, decimal: 1.5 };
+const rare = { foreign: 2.5, decimal: 1.5, offStep: 1.5, otherForm: 1 };
 
 function numberOf(field: Field, narrowed: Narrowed | undefined): Phrase {
   const [low, high, size] = [ratio(field.min ?? '0'), ratio(field.max ?? '100'), 1 / ratio(field.step ?? '1')];
@@ -62,11 +74,13 @@ function numberOf(field: Field, narrowed: Narrowed | undefined): Phrase {
   const onTape = field.unit === 'in' && size > 1 && size < 100;
   const inFeet = onTape && high >= 60 ? [feet(low, high, size)] : [];
   const inDecimals = onTape && high >= 20 ? [seldom(decimals(low, high, 3), rare.decimal)] : [];
+  const fromOneInch = onTape && low <= 1 && high >= 1 ? [seldom(anInchAnd(size), rare.otherForm)] : [];
   const said = phrase((!inThousandths(size, high) && field.unit && unitSaid[field.unit]) || '');
   const other = field.unit && narrowed !== 'own' && (field.unit !== 'in' || onTape) ? foreign[field.unit] : undefined;
   return oneOf(
     seq(oneOf(signed, ...inDecimals), narrowed === 'strict' ? said : maybe(said)),
     ...inFeet,
+    ...fromOneInch,
     ...(other
       ? [
           seldom(
@@ -94,8 +108,17 @@ function shapes(field: Field, low: number, high: number, size: number): Phrase {
   if (size === 100) return oneOf(decimals(low, high, 2), tape(low, high, 16));
   if (size === 10) return oneOf(wholes(0, high), decimals(low, high, 1));
   if (size > 1) return tape(Math.max(0, low), high, size);
-  return wholes(Math.max(0, low), high, 1 / size);
+  const step = 1 / size;
+  const inSteps = wholes(Math.max(0, low), high, step);
+  return step > 1 && high <= 1000 ? oneOf(inSteps, seldom(wholes(Math.max(0, low), high, step / 5), rare.offStep)) : inSteps;
 }
+
+/** "An inch and three quarters". */
+const anInchAnd = (size: number): Phrase =>
+  seq(means(phrase('[an] inch'), { add: '1' }), word('and'), parts(Math.min(size, 16), false));
+
+/** Of an axle's rating: "three point five K". */
+export const spokenInThousands: Phrase = lazy(() => seq(thousands(1, 12), word('k')));
 
 function choicesOf(id: FieldId): Phrase {
   const rows = choiceWords.filter(({ field }) => field === id);
@@ -134,16 +157,31 @@ const exactly = (rows: readonly string[], say: (value: string) => string): Phras
   oneOf(...rows.map((value) => means(words(say(value).toLowerCase()), { characters: value })));
 
 const tokens: Readonly<Record<Exclude<Holds, 'number' | 'choice'>, (id: FieldId) => Phrase>> = {
-  boltPattern: () => oneOf(exactly(patterns, patternSaid), seldom(exactly(patterns.filter(isMetric), metricSaid), 1)),
+  boltPattern: () =>
+    oneOf(
+      exactly(patterns, patternSaid),
+      seldom(exactly(patterns.filter(isMetric), metricSaid), rare.otherForm),
+      seldom(oneOf(...circlesSaid.map(([value, said]) => means(phrase(said), { characters: value }))), rare.otherForm),
+    ),
   brakeSize: () => exactly(brakes, (value) => brakeSize(value, 'in', true)),
   thread: () => exactly(threads, (value) => thread(value, true)),
   tyre: () => exactly(['ST', 'LT', ''].flatMap(tyresOf), (value) => tyre(value, true)),
-  bearing: (id) => (id === 'seal' ? digitsOf(4, 6) : oneOf(seq(spokenCharacters(prefixes), digitsOf(5, 6)), digitsOf(4, 5))),
+  bearing: (id) => (id === 'seal' ? digitsOf(4, 6) : oneOf(letteredBearing, digitsOf(4, 5))),
   serial: () => characterRun(4, 10),
   vin: () => characterRun(17, 17),
 };
 
 const patternSaid = (value: string) => boltPattern(value, isMetric(value) ? 'mm' : 'in', true).replace(' millimetres', '');
+/** The circle as its figures stand written. */
+const circlesSaid: readonly (readonly [string, string])[] = [
+  ['5x9/2', 'five on four point five'],
+  ['5x19/4', 'five on four [point] (seventy five|seven five)'],
+  ['5x11/2', 'five on five point five'],
+  ['6x11/2', 'six on five point five'],
+  ['8x13/2', 'eight on six point five'],
+  ['5x1143/10', 'five (on|by) one fourteen point three'],
+  ['6x1397/10', 'six (on|by) one thirty nine point seven'],
+];
 const metricSaid = (value: string) => patternSaid(value).replace(' on ', ' by ');
 const isMetric = (value: string) => Number(value.split('x')[1]) > 95;
 const tyresOf = (prefix: string) =>
@@ -178,6 +216,8 @@ function digitsOf(least: number, most: number): Phrase {
   return from[most] ?? seq();
 }
 
+export const letteredBearing: Phrase = lazy(() => seq(spokenCharacters(prefixes), digitsOf(5, 6)));
+
 function run(one: Phrase, least: number, most: number): Phrase {
   let again: Phrase = seq();
   for (let count = most; count > 0; count -= 1) again = count > least ? maybe(seq(one, again)) : seq(one, again);
@@ -195,7 +235,8 @@ const characterRun = (least: number, most: number) => run(letterOrDigit, least, 
 
 /** A number that says enough of itself to be reckoned with, whatever it is of. */
 export const looseAmount: Phrase = lazy(() => {
-  const of = (unit: UnitId, value: Phrase): Phrase => means(seq(value, phrase(unitSaid[unit] ?? '')), { set: { unit } });
+  const of = (unit: UnitId, value: Phrase, said = unitSaid[unit] ?? ''): Phrase =>
+    means(seq(value, phrase(said)), { set: { unit } });
   return oneOf(
     seq(tape(1, 120, 16), maybe(phrase(unitSaid.in ?? ''))),
     seq(parts(16, true), phrase(unitSaid.in ?? '')),
@@ -203,7 +244,9 @@ export const looseAmount: Phrase = lazy(() => {
     decimals(0, 20, 3),
     thousandths(0.1),
     of('lbf.ft', wholes(5, 500)),
-    means(seq(wholes(5, 120), word('psi')), { set: { unit: 'psi' } }),
+    of('psi', wholes(5, 120), 'psi'),
+    seldom(of('bar', oneOf(decimals(1, 9, 1), tape(1, 9, 2)), 'bar'), rare.foreign),
+    seldom(of('N.m', wholes(10, 600), 'newton metres'), rare.foreign),
     of('lb', wholes(100, 20_000, 50)),
     of('V', oneOf(wholes(1, 20), decimals(0, 20, 1))),
     of('A', oneOf(wholes(1, 40), decimals(0, 40, 1))),
