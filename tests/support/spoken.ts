@@ -36,7 +36,7 @@ export function recordTape(path: string, sounds: readonly Sound[], gapMs: number
     return { startMs, endMs: put(soundOf(sound, shop)) };
   });
   put(room(gapMs));
-  writeFileSync(path, wav(parts));
+  writeFileSync(path, wavOf(parts));
   return marks;
 }
 
@@ -46,7 +46,7 @@ function soundOf(sound: Sound, shop: Float32Array): Float32Array {
   return inNoise(say(sound.text), shop, sound.db, 0.3);
 }
 
-const say = (text: string): Float32Array => testVoices[0]?.say(text, 0.4) ?? new Float32Array(0);
+export const say = (text: string): Float32Array => testVoices[0]?.say(text, 0.4) ?? new Float32Array(0);
 
 /** The same at every run. */
 function room(ms: number): Float32Array {
@@ -59,7 +59,7 @@ function room(ms: number): Float32Array {
 
 const headerBytes = 44;
 
-function wav(parts: readonly Float32Array[]): Buffer {
+export function wavOf(parts: readonly Float32Array[]): Buffer {
   const sound = Buffer.concat(parts.map((part) => Buffer.from(Int16Array.from(part, pcm).buffer)));
   const head = Buffer.alloc(headerBytes);
   head.write('RIFF', 0);

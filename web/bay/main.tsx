@@ -30,6 +30,7 @@ async function start(): Promise<void> {
 
   const say = (text: string): void => {
     wakeSound();
+    bay.set({ doubtful: undefined });
     void turns.say(text, { heardBy: 'typed' });
   };
   const down = (): void => voice.talk({ kind: 'down', at: performance.now() });
@@ -94,6 +95,7 @@ async function start(): Promise<void> {
         openSettings: () => bay.set({ settingsOpen: true }),
         closeSettings: () => bay.set({ settingsOpen: false }),
         dismiss: () => bay.set({ notice: '' }),
+        settleDoubt: voice.settleDoubt,
         hold: { down, up, lost },
       }}
     />,

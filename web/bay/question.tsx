@@ -1,7 +1,15 @@
 // What is being asked, with an answer under each thumb. The words on a button are what would be spoken.
 import type { Bay } from './state.ts';
 
-export function Question({ view, onSay }: { view: Bay['view']; onSay: (text: string) => void }) {
+interface Props {
+  readonly view: Bay['view'];
+  readonly doubtful: Bay['doubtful'];
+  readonly onSay: (text: string) => void;
+  readonly onDoubt: (right: boolean) => void;
+}
+
+export function Question({ view, doubtful, onSay, onDoubt }: Props) {
+  if (doubtful) return <DidYouSay text={doubtful.text} onAnswer={onDoubt} />;
   if (!view?.question) return null;
   // What was said with it shows its figures; the question alone is written as it is spoken. A yes answers no choice.
   const words = view.said ?? view.question;
@@ -25,6 +33,24 @@ export function Question({ view, onSay }: { view: Bay['view']; onSay: (text: str
             <span aria-hidden="true">✗</span> No
           </button>
         ) : null}
+      </div>
+    </section>
+  );
+}
+
+function DidYouSay({ text, onAnswer }: { text: string; onAnswer: (right: boolean) => void }) {
+  return (
+    <section class="question" aria-label="Question">
+      <p class="question-words">
+        Did you say: <bdi>{text}</bdi>?
+      </p>
+      <div class="answers">
+        <button type="button" class="answer yes" onClick={() => onAnswer(true)}>
+          <span aria-hidden="true">✓</span> Yes
+        </button>
+        <button type="button" class="answer no" onClick={() => onAnswer(false)}>
+          <span aria-hidden="true">✗</span> No
+        </button>
       </div>
     </section>
   );

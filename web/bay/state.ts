@@ -2,6 +2,7 @@
 import type { JobSummary, JobView, Reply, Settings } from '#wire';
 import { plainShop } from '../shared/plain-shop.ts';
 import { createStore } from '../shared/store.ts';
+import type { HeardWell } from './doubtful.ts';
 
 export type Voice =
   | { readonly is: 'loading'; readonly part: number }
@@ -53,6 +54,8 @@ export interface Bay {
   /** Values parsed here and not sent yet. */
   readonly kept: readonly KeptValue[];
   readonly notice?: string;
+  /** Heard, but hardly: sent after a yes. */
+  readonly doubtful?: HeardWell | undefined;
   /** What the server would not have, for the typed line to take back. */
   readonly giveBack?: string;
   readonly jobs: readonly JobSummary[];

@@ -21,18 +21,20 @@ export interface Hands {
   readonly openSettings: () => void;
   readonly closeSettings: () => void;
   readonly dismiss: () => void;
+  readonly settleDoubt: (right: boolean) => void;
   readonly hold: { readonly down: () => void; readonly up: () => void; readonly lost: () => void };
 }
 
 export function BayView({ hands }: { hands: Hands }) {
   const state = useStore(bay);
+  const asks = state.view?.question !== undefined || state.doubtful !== undefined;
   // An order or a move is the matter in hand: it is drawn large, beside the step.
   const leads = Boolean(state.view?.sequence || state.view?.alignment);
   return (
     <>
       <Strip state={state} onSettings={hands.openSettings} />
       <Cautions state={state} />
-      <main class={`floor ${state.view?.question ? 'asking' : ''} ${leads ? 'leads' : ''} ${state.view ? '' : 'idle'}`}>
+      <main class={`floor ${asks ? 'asking' : ''} ${leads ? 'leads' : ''} ${state.view ? '' : 'idle'}`}>
         <h1 class="unseen">The bay</h1>
         <div class="work">
           <StepPanel state={state} onJob={hands.takeJob} onSay={hands.say} />
@@ -54,9 +56,9 @@ export function BayView({ hands }: { hands: Hands }) {
             </button>
           </p>
         ) : null}
-        <div class={`hand-lines ${state.view?.question ? 'asking' : ''}`}>
+        <div class={`hand-lines ${asks ? 'asking' : ''}`}>
           <LastHeard state={state} />
-          <Question view={state.view} onSay={hands.say} />
+          <Question view={state.view} doubtful={state.doubtful} onSay={hands.say} onDoubt={hands.settleDoubt} />
           <TypedLine giveBack={state.giveBack} onSay={hands.say} />
         </div>
         <TalkBar voice={state.voice} level={state.level} warning={state.levelWarning} hold={hands.hold} />

@@ -6,21 +6,24 @@ import { type Device, device } from '../shared/device.ts';
 import { shell } from '../shared/install.ts';
 import { keepVoice } from '../shared/offline.ts';
 import type { createSpeaker } from '../speaking/index.ts';
+import { asking, type HeardWell, weighed } from './doubtful.ts';
 import { play, wakeSound } from './earcon.ts';
 import { bay } from './state.ts';
 import { idle, limitMs, step, type Talk, type TalkEvent } from './talk.ts';
 
 type Speaker = ReturnType<typeof createSpeaker>;
-export type HeardWell = Extract<Hearing, { readonly ok: true }>;
 type Ears = Device['hearing'];
 
 export interface Voice {
   readonly load: () => Promise<void>;
   readonly talk: (event: TalkEvent) => void;
   readonly speak: (text: string, pace?: Reply['pace']) => void;
+  /** By hand: whether the doubtful command was said. */
+  readonly settleDoubt: (right: boolean) => void;
 }
 
 const nothing: Expects = { fields: [], yesNo: false };
+const yesOrNo: Expects = { fields: [], yesNo: true, offered: ['yes', 'yeah', 'yep', 'no', 'nope'] };
 const slowly = 0.7;
 /** A microphone tells its level ten times a second. */
 const dumbMs = 1500;
@@ -84,9 +87,10 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
     const ears = recogniser;
     bay.set({ voice: { is: 'opening' }, notice: '', levelWarning: undefined });
     limit = setTimeout(() => hear({ kind: 'lost' }), limitMs);
-    const expects = bay.get().view?.expects ?? nothing;
-    busy = busy.then(() => ears.press(expects)).then((trouble) => (trouble ? giveUp(ears, trouble) : opened()), failed);
+    busy = busy.then(() => ears.press(expected())).then((trouble) => (trouble ? giveUp(ears, trouble) : opened()), failed);
   }
+
+  const expected = (): Expects => (bay.get().doubtful ? yesOrNo : (bay.get().view?.expects ?? nothing));
 
   /** Only now is anything heard: a microphone that was off takes its time. */
   function opened(): void {
@@ -127,11 +131,24 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
 
   function take(hearing: Hearing): void {
     if (['opening', 'hearing'].includes(bay.get().voice.is)) bay.set({ voice: { is: 'ready' } });
-    if (hearing.ok) onHeard(hearing, by);
+    if (hearing.ok) heardWell(hearing);
+    else refuse(hearing.message);
+  }
+
+  function heardWell(heard: HeardWell): void {
+    const way = weighed(bay.get().doubtful, heard);
+    bay.set({ doubtful: 'ask' in way ? way.ask : undefined });
+    if ('take' in way) onHeard(way.take, by);
+    else if ('drop' in way) refuse('Then say it again.');
     else {
-      play('refused');
-      bay.set({ notice: hearing.message });
+      play('ask');
+      speak(asking(way.ask));
     }
+  }
+
+  function refuse(notice: string): void {
+    play('refused');
+    bay.set({ notice });
   }
 
   function failed(cause: unknown): void {
@@ -151,5 +168,11 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
     void speaker.speak(text, pace === 'slow' ? rate * slowly : rate, volume).then(over, over);
   }
 
-  return { load, talk: hear, speak };
+  function settleDoubt(right: boolean): void {
+    const { doubtful } = bay.get();
+    bay.set({ doubtful: undefined });
+    if (right && doubtful) onHeard(doubtful, by);
+  }
+
+  return { load, talk: hear, speak, settleDoubt };
 }

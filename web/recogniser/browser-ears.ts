@@ -2,9 +2,10 @@
 import { fields } from '#data';
 import type { Expects } from '#intents';
 import { wordList } from '#intents/grammar';
+import { read } from './engine/language.ts';
 import { fault } from './faults.ts';
 import { gather, type Results } from './free-text.ts';
-import type { Hearing, Recogniser, RecogniserEvents, Why } from './types.ts';
+import type { Heard, Hearing, Recogniser, RecogniserEvents, Why } from './types.ts';
 
 /** As far as it is used here: https://webaudio.github.io/web-speech-api/ */
 interface SpeechRecognition {
@@ -58,7 +59,8 @@ export function createBrowserEars({ onState, onLevel }: RecogniserEvents): Recog
     if (hints && Phrase && 'phrases' in made)
       made.phrases = [...namesOf(expects), ...hints].slice(0, mostHints).map((hint) => new Phrase(hint, 2));
     made.onresult = ({ results }) => {
-      heard = gather(results) ?? heard;
+      const guessed = gather(results);
+      if (guessed) heard = { ...guessed, ...saysOf(guessed.text, expects) };
     };
     made.onerror = ({ error }) => {
       trouble = troubles[error] ?? 'failed';
@@ -114,6 +116,11 @@ export function createBrowserEars({ onState, onLevel }: RecogniserEvents): Recog
       onState('ready');
     },
   };
+}
+
+function saysOf(text: string, expects: Expects): Pick<Heard, 'kind' | 'answers'> {
+  const { kind, answers } = read(text, expects);
+  return { kind, ...(answers && { answers }) };
 }
 
 const troubles: Readonly<Record<string, Why>> = {

@@ -1,6 +1,9 @@
 // What a recogniser of free text has made of a press so far -> one hearing. The meaning is found later, as of typed text.
 import type { Heard } from './types.ts';
 
+/** What it means is not known yet. */
+type Guessed = Omit<Heard, 'kind' | 'answers'>;
+
 interface Guess {
   readonly transcript: string;
   readonly confidence: number;
@@ -13,10 +16,11 @@ export interface Results {
 
 /** Some browsers give 0 for "cannot say": taken and read back, as anything is. */
 const unknown = 0.7;
-const sure = 0.65;
+/** Below it the dialogue asks (data/policy.json). */
+const sure = 0.6;
 
 /** All pieces joined; each other guess at the last piece makes an alternative. Undefined where nothing was said. */
-export function gather(results: Results): Heard | undefined {
+export function gather(results: Results): Guessed | undefined {
   const pieces = Array.from({ length: results.length }, (_, index) => guesses(results, index));
   const first = pieces.map(([best]) => best?.transcript ?? '');
   const text = joined(first);

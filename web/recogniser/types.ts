@@ -3,6 +3,9 @@ import type { Expects } from '#intents';
 /** What came of one press. `take`: may be taken and read back; `ask`: ask "did you say" before it counts. */
 export type Hearing = Heard | Unheard;
 
+/** What kind of thing was said, as far as doubt goes. `grave`: it settles or loses something. */
+export type Kind = 'measure' | 'bare' | 'command' | 'grave';
+
 export interface Heard {
   readonly ok: true;
   readonly text: string;
@@ -11,6 +14,9 @@ export interface Heard {
   /** Runner-up texts that mean something else, likeliest first. */
   readonly alternatives: readonly string[];
   readonly band: 'take' | 'ask';
+  readonly kind: Kind;
+  /** It is nothing but a yes or a no. */
+  readonly answers?: 'yes' | 'no';
 }
 
 export interface Unheard {

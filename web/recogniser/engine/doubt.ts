@@ -1,10 +1,8 @@
 // How sure the search is. Chatter and noise fit the grammar badly (low fit); a number mistaken for another fits well but has a
 // close rival (small lead). The figures are fitted by tests/bench/voice.ts on sentences of its own.
+import type { Kind } from '../types.ts';
 import type { Candidate } from './search.ts';
 import thresholds from './thresholds.json' with { type: 'json' };
-
-/** What kind of thing was said, as far as doubt goes. */
-export type Kind = 'measure' | 'bare' | 'command' | 'grave';
 
 export interface Judged {
   readonly band: 'take' | 'ask' | 'refuse';
@@ -24,5 +22,5 @@ export function judge(kind: Kind, fit: number, lead: number): Judged {
   const ahead = 2 * fit + Math.min(mostLead, lead) - take.sure;
   const confidence = 1 / (1 + Math.exp(-ahead));
   if (fit >= take.fit && ahead >= 0) return { band: 'take', confidence: Math.max(thresholds.taken, confidence) };
-  return { band: fit >= ask.fit ? 'ask' : 'refuse', confidence: Math.min(thresholds.taken - 0.05, confidence) };
+  return { band: fit >= ask.fit ? 'ask' : 'refuse', confidence: Math.min(thresholds.asked, confidence) };
 }

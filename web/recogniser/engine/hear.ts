@@ -3,8 +3,8 @@ import type { Expects } from '#intents';
 import type { Automaton } from '#intents/grammar';
 import { fault } from '../faults.ts';
 import { normalised, padded, spokenSeconds } from '../sound/level.ts';
-import type { Hearing } from '../types.ts';
-import { fitOf, judge, type Kind } from './doubt.ts';
+import type { Hearing, Kind } from '../types.ts';
+import { fitOf, judge } from './doubt.ts';
 import { type Lexicon, lexicon, type Spellings } from './lexicon.ts';
 import type { Model } from './model.ts';
 import { type Candidate, search } from './search.ts';
@@ -15,6 +15,7 @@ export interface Reading {
   /** Equal keys mean the same. */
   readonly key: string;
   readonly kind: Kind;
+  readonly answers?: 'yes' | 'no';
   /** The same thing is measured twice: the model likes to say its sentence again, and nobody does. */
   readonly repeats?: boolean;
 }
@@ -115,6 +116,8 @@ export function weigh(found: readonly Candidate[], read: (text: string) => Readi
   const { band, confidence } = judge(best.kind, fit, lead);
   const close = rivals.filter(({ score }) => best.score - score < 4);
   const alternatives = [...new Map(close.map(({ key, text }) => [key, text])).values()].slice(0, 3);
-  const hearing: Hearing = band === 'refuse' ? again : { ok: true, text: best.text, confidence, alternatives, band };
+  const { text, kind, answers } = best;
+  const hearing: Hearing =
+    band === 'refuse' ? again : { ok: true, text, confidence, alternatives, band, kind, ...(answers && { answers }) };
   return { hearing, candidates, fit, lead, alternatives };
 }

@@ -13,12 +13,23 @@ export const language: Language = {
 export const vocabulary = (): readonly string[] => wordList({ fields: fields.map(({ id }) => id), yesNo: true });
 
 /** Commands that lose or settle something. */
-const grave: readonly string[] = ['undo', 'deny', 'confirm', 'closeJob', 'closeAnyway', 'skip', 'told'];
+const grave: readonly string[] = ['undo', 'deny', 'confirm', 'done', 'openJob', 'closeJob', 'closeAnyway', 'skip', 'told'];
 
 /** @param text as the search spelt it */
 export function read(text: string, expects: Expects): Reading {
   const { intents, unclaimed } = understand(text, expects);
-  return { key: JSON.stringify([intents.map(meaning), unclaimed]), kind: kindOf(intents), repeats: repeats(intents) };
+  const answers = answerOf(intents);
+  return {
+    key: JSON.stringify([intents.map(meaning), unclaimed]),
+    kind: kindOf(intents),
+    repeats: repeats(intents),
+    ...(answers && { answers }),
+  };
+}
+
+function answerOf([first, ...rest]: readonly Intent[]): Reading['answers'] {
+  if (first?.kind !== 'command' || rest.length > 0) return undefined;
+  return first.name === 'confirm' ? 'yes' : first.name === 'deny' ? 'no' : undefined;
 }
 
 function repeats(intents: readonly Intent[]): boolean {

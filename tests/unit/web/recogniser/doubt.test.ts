@@ -1,9 +1,11 @@
 // Bands of doubt, and what goes along as an alternative.
 import { describe, expect, it } from 'vitest';
-import { judge, type Kind } from '../../../../web/recogniser/engine/doubt.ts';
+import { policy } from '#data';
+import { judge } from '../../../../web/recogniser/engine/doubt.ts';
 import { weigh } from '../../../../web/recogniser/engine/hear.ts';
 import { read } from '../../../../web/recogniser/engine/language.ts';
 import thresholds from '../../../../web/recogniser/engine/thresholds.json' with { type: 'json' };
+import type { Kind } from '../../../../web/recogniser/types.ts';
 
 const kinds: readonly Kind[] = ['measure', 'bare', 'command', 'grave'];
 const order = ['refuse', 'ask', 'take'] as const;
@@ -26,11 +28,16 @@ describe('bands', () => {
       for (let lead = 0; lead <= 8; lead += 0.5) {
         const { band, confidence } = judge(kind, fit, lead);
         if (band === 'take') expect(confidence).toBeGreaterThanOrEqual(thresholds.taken);
-        if (band === 'ask') expect(confidence).toBeLessThan(thresholds.taken);
+        if (band === 'ask') expect(confidence).toBeLessThanOrEqual(thresholds.asked);
         expect(confidence).toBeGreaterThanOrEqual(0);
         expect(confidence).toBeLessThanOrEqual(1);
       }
     }
+  });
+
+  it('leaves no gap to what the dialogue asks about', () => {
+    expect(thresholds.asked).toBeLessThan(policy.confidence);
+    expect(thresholds.taken).toBeGreaterThanOrEqual(policy.confidence);
   });
 
   it('refuses what fits badly and takes what fits well and has no rival', () => {
@@ -59,6 +66,23 @@ const heard = (...candidates: readonly (readonly [string, number])[]) =>
     candidates.map(([text, score]) => ({ text, score, gain: 14, tokens: 6 })),
     (text) => read(text, none),
   );
+
+describe('what was said', () => {
+  it.each([
+    ['yes', 'grave', 'yes'],
+    ['nope', 'grave', 'no'],
+    ['done', 'grave', undefined],
+    ['yes done', 'grave', undefined],
+    ['close the job', 'grave', undefined],
+    ['next', 'command', undefined],
+    ['what fits', 'command', undefined],
+    ['five thou', 'bare', undefined],
+    ['hub face seventy two', 'measure', undefined],
+  ])('%s: %s, answers %s', (text, kind, answers) => {
+    expect(read(text, none)).toMatchObject({ kind });
+    expect(read(text, none).answers).toBe(answers);
+  });
+});
 
 describe('alternatives', () => {
   it('carry another value, and the closest comes first', () => {

@@ -5,7 +5,14 @@ import type { Hearing } from '../../../../web/recogniser/types.ts';
 
 const nothing = { fields: [], yesNo: false };
 const rate = 16_000;
-const well: Hearing = { ok: true, text: 'hub face seventy two', confidence: 0.9, alternatives: [], band: 'take' };
+const well: Hearing = {
+  ok: true,
+  text: 'hub face seventy two',
+  confidence: 0.9,
+  alternatives: [],
+  band: 'take',
+  kind: 'measure',
+};
 
 const tone = (seconds: number, loud: number): Float32Array =>
   Float32Array.from({ length: Math.round(rate * seconds) }, (_, index) => loud * Math.sin(index / 4));
