@@ -111,7 +111,7 @@ export const commandWords: readonly CommandWords[] = [
   {
     name: 'confirm',
     said: [
-      '(yes|yeah|yep|yup|yea|aye|affirmative|correct|right|confirmed|confirm|exactly|absolutely|sure|definitely|uh huh|mm hmm|roger|copy|ten four|okay|ok|check) [sir|it is|that is right|that is it]',
+      '(yes|yeah|yep|affirmative|correct|right|confirmed|confirm|okay|ok) [sir|it is|that is right|that is it]',
       "(yes|yeah|yep|yup|ok|okay|sure) (yes|yeah|it is|that is right|that's right|that's it|that is correct|that's correct|it does|sir|please|do it|correct|go ahead|sounds good|looks good|good)",
       "[(yes|yeah|yep|yup|ok|okay|sure)] (that is|that's|thats) (right|correct|it|good|fine|the one|affirmative|what i said|what i want)",
       '[you] got it',
@@ -132,15 +132,18 @@ export const commandWords: readonly CommandWords[] = [
       'accept [it|that]',
       'sounds like it',
       'of course',
+      '(yup|yea|aye|exactly|absolutely|sure|definitely|uh huh|mm hmm|roger|copy|ten four|check) [sir|it is|that is right|that is it]',
     ],
   },
   {
     name: 'deny',
     said: [
-      '(no|nope|nah|negative|incorrect|wrong) [sir|thanks|thank you|way|it is not]',
-      "(no|nope|nah) (no|that's wrong|that is wrong|it is not|it's not|that's not right|that is not right|not right|wrong|it isn't|it does not|it doesn't|sir|don't|do not|not yet|that is not it|that's not it)",
+      '(no|nope|negative|wrong) [sir|thanks|thank you|way|it is not]',
+      "(no|nope) (no|that's wrong|that is wrong|it is not|it's not|that's not right|that is not right|not right|wrong|it isn't|it does not|it doesn't|sir|don't|do not|not yet|that is not it|that's not it)",
       "(that is|that's|thats) (wrong|not right|not correct|not it|incorrect|not what i said|not what i want)",
       'not right',
+      '(nah|incorrect) [sir|thanks|thank you|way|it is not]',
+      "nah (no|that's wrong|that is wrong|it is not|it's not|that's not right|that is not right|not right|wrong|it isn't|it does not|it doesn't|sir|don't|do not|not yet|that is not it|that's not it)",
       "i (did not|didn't) say that",
       'no way',
       'nothing like it',

@@ -1,6 +1,6 @@
 // One turn. Read it from top to bottom: what was asked, what was said, what is read back, what is answered.
 import { policy } from '#data';
-import { type CommandIntent, type Intent, spelling } from '#intents';
+import { type CommandIntent, type Intent, spelling, understand } from '#intents';
 import { emptyJob, type JobRecord } from '#log/events';
 import { closeAsk, type Draft, emit, openQuestion, say } from './draft.ts';
 import { expectsOf } from './expects.ts';
@@ -140,7 +140,8 @@ function withoutJob(draft: Draft): Draft {
   const { intents, text } = draft.heard.understanding;
   const open = intents.find((intent): intent is CommandIntent => intent.kind === 'command' && intent.name === 'openJob');
   const title = [open?.rest, ...(open ? intents.flatMap((intent) => (intent.kind === 'unknown' ? [intent.text] : [])) : [])];
-  const rest = intents.filter((intent) => intent !== open && !(open && intent.kind === 'unknown'));
+  const said = intents.filter((intent) => intent !== open && !(open && intent.kind === 'unknown'));
+  const rest = [...axlesIn(open?.rest ?? ''), ...said];
   if (open || rest.some(({ kind }) => kind === 'measure' || kind === 'note'))
     return settle(rest.reduce(hear, openJob(draft, title.filter(Boolean).join(', '))));
   const asks = rest.length > 0 && rest.every(({ kind }) => kind === 'question');
@@ -150,6 +151,10 @@ function withoutJob(draft: Draft): Draft {
   if (resuming && known.length > 0) return say(draft, jobLine('whichJob', { known }, draft.know.shop));
   return say(draft, jobLine('noJob', { heard: text }, draft.know.shop));
 }
+
+/** "Hub service on a tandem axle trailer": what a job is opened on says how many axles it has. */
+const axlesIn = (title: string): readonly Intent[] =>
+  understand(title).intents.filter((intent) => intent.kind === 'measure' && intent.field === 'axleCount');
 
 const weight: Readonly<Record<Reply['tone'], number>> = { ask: 5, refused: 4, caution: 3, answer: 2, step: 1, taken: 0 };
 

@@ -1,6 +1,10 @@
-// What a first load costs and how long an answer takes on the page: npm run -s bench:page. One JSON object on standard output.
+// What a first load costs and how long an answer takes on the page, typed and by voice: npm run -s bench:page. One JSON object on
+// standard output.
+import { readdirSync, readFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
+import type { Page } from 'playwright-core';
 import { launch, openPage, openShop, say } from '../support/browser.ts';
+import { anyMicrophone, speak, withMouth } from '../support/mouth.ts';
 
 const rounds = Number(process.argv[2] ?? 40);
 
@@ -11,7 +15,7 @@ function spread(times: number[]): { readonly p50: number; readonly p95: number; 
 }
 
 const shop = await openShop();
-const browser = await launch();
+const browser = await launch(anyMicrophone);
 try {
   const { page } = await openPage(browser, 'about:blank', { serviceWorkers: 'allow' });
   const bytes = { script: 0, style: 0, html: 0 };
@@ -34,23 +38,73 @@ try {
     await say(page, `spring width one and ${round % 2 === 0 ? 'three quarters' : 'a half'}`);
     times.push(performance.now() - sent);
   }
-  const { voiceReadyMs, voiceBytes } = await voice();
   console.log(
-    JSON.stringify({ firstLoadMs, firstLoadBytes: bytes, turnToAnswerOnPageMs: spread(times), rounds, voiceReadyMs, voiceBytes }),
+    JSON.stringify({ firstLoadMs, firstLoadBytes: bytes, turnToAnswerOnPageMs: spread(times), rounds, ...(await voice()) }),
   );
 } finally {
   await browser.close();
   await shop.close();
 }
 
-async function voice(): Promise<{ voiceReadyMs: number; voiceBytes: number }> {
-  const { page } = await openPage(browser, 'about:blank', { voice: true });
+/** Up to four seconds long. */
+const sentences = [
+  'yes',
+  'done',
+  'next',
+  'hub face seventy two and three eighths',
+  'spring centre fifty eight and a half',
+  'five on four and a half',
+  'wheel nuts ninety foot pounds',
+  'left end play five thousandths',
+  'tyre pressure sixty five',
+  'what is the end play',
+  'read it back',
+  'spring width one and three quarters',
+  'no seventy two and five eighths',
+  'hub temperature right one hundred twenty',
+  'overhang eight and three quarters',
+  'capacity thirty five hundred pounds',
+];
+
+async function voice() {
+  const { page } = await openPage(browser, 'about:blank', { voice: true, serviceWorkers: 'allow' });
+  await withMouth(page);
   let voiceBytes = 0;
   page.on('response', (response) => {
     if (response.url().includes('/voice/')) voiceBytes += Number(response.headers()['content-length'] ?? 0);
   });
-  const opened = performance.now();
-  await page.goto(shop.url);
+  const voiceReadyMs = await ready(page, () => page.goto(shop.url));
+  await page.locator('.link-state', { hasText: 'works without network' }).waitFor();
+  const voiceReadyFromCacheMs = await ready(page, () => page.reload());
+  await say(page, 'open job bench by voice');
+  for (const text of [...sentences, ...sentences]) await speak(page, text);
+  const waits = await page.evaluate(() => window.waits);
+  return {
+    voiceReadyMs,
+    voiceBytes,
+    voiceReadyFromCacheMs,
+    releaseToTextMs: spread(waits),
+    said: waits.length,
+    pageMB: pageMB(),
+  };
+}
+
+async function ready(page: Page, go: () => Promise<unknown>): Promise<number> {
+  const began = performance.now();
+  await go();
   await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
-  return { voiceReadyMs: Math.round(performance.now() - opened), voiceBytes };
+  return Math.round(performance.now() - began);
+}
+
+/** Memory of the page with its worker: the largest of the browser's page processes, as /proc tells it. */
+function pageMB(): number {
+  const sizes = readdirSync('/proc').flatMap((pid) => {
+    try {
+      if (!readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('--type=renderer')) return [];
+      return [Number(/VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? 0)];
+    } catch {
+      return [];
+    }
+  });
+  return Math.round(Math.max(0, ...sizes) / 1000);
 }

@@ -9,7 +9,16 @@ const conditions = [
   ['5 dB', 5],
 ] as const;
 
-export type Set = 'whole' | 'narrowed' | 'bare' | 'chatter' | 'chatter, waiting' | 'noise' | 'noise, waiting';
+export type Set =
+  | 'whole'
+  | 'narrowed'
+  | 'bare'
+  | 'phrases'
+  | 'hub service'
+  | 'chatter'
+  | 'chatter, waiting'
+  | 'noise'
+  | 'noise, waiting';
 
 export interface Clip {
   readonly id: number;
@@ -41,6 +50,8 @@ export interface Result extends Clip {
 interface Wanted {
   readonly named: readonly Utterance[];
   readonly bare: readonly Utterance[];
+  readonly phrases: readonly Utterance[];
+  readonly job: readonly Utterance[];
   readonly chatter: readonly Utterance[];
   readonly voices: number;
 }
@@ -48,7 +59,7 @@ interface Wanted {
 const waiting: Expects = { fields: ['hubFace'], yesNo: false };
 const voicesInAll = 6;
 
-export function clipsOf({ named, bare, chatter, voices }: Wanted): Clip[] {
+export function clipsOf({ named, bare, phrases, job, chatter, voices }: Wanted): Clip[] {
   const clips: Clip[] = [];
   let source = 0;
   const add = (set: Set, { text, expects }: Utterance, voice: number, which: readonly (typeof conditions)[number][]): void => {
@@ -72,7 +83,9 @@ export function clipsOf({ named, bare, chatter, voices }: Wanted): Clip[] {
     );
   });
   each(bare, voices, (utterance, voice) => add('bare', utterance, voice, conditions));
+  each(phrases, 1, (utterance, voice) => add('phrases', utterance, voice, conditions));
   const some = conditions.filter(([name]) => name === 'clean' || name === '10 dB');
+  each(job, voicesInAll, (utterance, voice) => add('hub service', utterance, voice, some));
   each(chatter, 1, (utterance, voice) => {
     add('chatter', utterance, voice, some);
     add('chatter, waiting', { ...utterance, expects: waiting }, voice, some);

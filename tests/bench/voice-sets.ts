@@ -1,7 +1,9 @@
-// What is said to the recogniser in the bench: sentences drawn from the grammar, and talk that is none of ours.
+// What is said to the recogniser in the bench: sentences drawn from the grammar, a shop's own phrases, and talk that is none of ours.
+import { readFileSync } from 'node:fs';
 import type { FieldId } from '#data';
-import type { Expects } from '#intents';
-import { sample } from '#intents/grammar';
+import { type Expects, understand } from '#intents';
+import { grammar, sample } from '#intents/grammar';
+import { say, silent, viewed } from '../support/dialogue.ts';
 
 export interface Utterance {
   readonly text: string;
@@ -64,6 +66,45 @@ export function bare(count: number, random: () => number): Utterance[] {
   return Array.from({ length: count }, (_, index) => {
     const expects = { fields: [answered[index % answered.length] ?? 'hubFace'], yesNo: false };
     return { text: draw(random, used, expects, (is, _field, intents) => is === 'quantity' && intents === 1), expects };
+  });
+}
+
+/** The shop's phrases that are made of words alone, as they were meant; and how many of them the grammar lets be said. */
+export function phrases(): { readonly utterances: readonly Utterance[]; readonly spoken: number } {
+  const lines = readFileSync(new URL('../acceptance/phrases/shop.jsonl', import.meta.url), 'utf8')
+    .trim()
+    .split('\n');
+  const meant = lines.map((line) => understand((JSON.parse(line) as { text: string }).text).normalised);
+  const spoken = [
+    ...new Set(
+      meant.map((text) =>
+        text
+          .replace(/[,.?-]/g, ' ')
+          .replace(/ +/g, ' ')
+          .trim(),
+      ),
+    ),
+  ].filter((text) => /^[a-z' ]+$/.test(text));
+  return { utterances: spoken.filter(sayable).map((text) => ({ text, expects: nothing })), spoken: spoken.length };
+}
+
+function sayable(text: string): boolean {
+  const { start, next, accepts } = grammar(nothing);
+  const end = text
+    .split(' ')
+    .reduce<number | undefined>((state, word) => (state === undefined ? undefined : next(state).get(word)), start);
+  return end !== undefined && accepts(end);
+}
+
+/** The lines of a whole hub service, each with what the dialogue waits for when it is said. */
+export function hubService(): Utterance[] {
+  const script = readFileSync(new URL('../acceptance/conversations/shortest-hub-service.txt', import.meta.url), 'utf8');
+  const lines = script.split('\n').flatMap((line) => (line.startsWith('> ') ? [line.slice(2)] : []));
+  let talk = silent;
+  return lines.map((line) => {
+    const expects = talk.job ? viewed(talk.job).expects : nothing;
+    talk = say(talk, line);
+    return { text: line.replaceAll(',', ''), expects };
   });
 }
 

@@ -46,7 +46,7 @@ function soundOf(sound: Sound, shop: Float32Array): Float32Array {
   return inNoise(say(sound.text), shop, sound.db, 0.3);
 }
 
-export const say = (text: string): Float32Array => testVoices[0]?.say(text, 0.4) ?? new Float32Array(0);
+const say = (text: string): Float32Array => testVoices[0]?.say(text, 0.4) ?? new Float32Array(0);
 
 /** The same at every run. */
 function room(ms: number): Float32Array {

@@ -10,9 +10,9 @@ export type Weighed =
   /** It was not that: say it again. */
   | { readonly drop: HeardWell };
 
-/** `open`: what is being asked about. Anything but a yes or a no lets it go. */
+/** `open`: what is being asked about. To say it again is a yes; anything else but a yes or a no lets it go. */
 export function weighed(open: HeardWell | undefined, heard: HeardWell): Weighed {
-  if (open && heard.answers === 'yes') return { take: open };
+  if (open && (heard.answers === 'yes' || heard.text === open.text)) return { take: open };
   if (open && heard.answers === 'no') return { drop: open };
   return heard.band === 'ask' && heard.kind === 'grave' ? { ask: heard } : { take: heard };
 }

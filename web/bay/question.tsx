@@ -40,7 +40,7 @@ export function Question({ view, doubtful, onSay, onDoubt }: Props) {
 
 function DidYouSay({ text, onAnswer }: { text: string; onAnswer: (right: boolean) => void }) {
   return (
-    <section class="question" aria-label="Question">
+    <section class="question doubtful" aria-label="Question">
       <p class="question-words">
         Did you say: <bdi>{text}</bdi>?
       </p>

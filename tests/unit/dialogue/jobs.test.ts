@@ -30,6 +30,17 @@ describe('a name for the job', () => {
   });
 });
 
+describe('what a job is opened on', () => {
+  it.each([
+    ['new job hub service on a single axle trailer', ['single']],
+    ['open a new job for a tandem dump trailer', ['tandem']],
+    ['new job hub service', []],
+  ])('%s: tells how many axles', (text, axles) => {
+    const { job } = say(silent, text);
+    expect(job?.values.map(({ field, value }) => [field, value])).toEqual(axles.map((value) => ['axleCount', value]));
+  });
+});
+
 describe('closing', () => {
   const asked = say(opened, 'close the job');
 

@@ -23,6 +23,12 @@ describe('understand', () => {
     expect(first(text)).toMatchObject({ alternatives: expect.arrayContaining([alternative]) });
   });
 
+  it('reads a number as of the name after it, whatever else is waited for', () => {
+    const waiting = { fields: ['endPlay' as const], yesNo: false };
+    expect(first('eighty one on the hub face', waiting)).toMatchObject({ field: 'hubFace', value: '81' });
+    expect(first('eighty one', waiting)).toMatchObject({ value: '81/1000' });
+  });
+
   it('puts the alternative that the field finds plausible first', () => {
     expect(first('hub face nineteen')).toMatchObject({ value: '19', alternatives: ['90'] });
   });

@@ -31,6 +31,10 @@ describe('weighed', () => {
     expect(weighed(done, { ...no, band: 'take' })).toEqual({ drop: done });
   });
 
+  it('takes what is said a second time', () => {
+    expect(weighed(done, { ...done, confidence: 0.4 })).toEqual({ take: done });
+  });
+
   it('lets what is asked about go when something else is said', () => {
     const value = heard('hub face seventy two', { kind: 'measure', band: 'take' });
     expect(weighed(done, value)).toEqual({ take: value });

@@ -10,8 +10,9 @@ export interface Judged {
   readonly confidence: number;
 }
 
-/** How much more than anyhow the model expected the sentence when it heard it: nats a token, the end of sentence included. */
-export const fitOf = ({ gain, tokens }: Candidate): number => gain / (tokens + 1);
+/** How much more than anyhow the model expected the sentence when it heard it, and the better the likelier it is to be said: nats a
+ * token, the end of sentence included. What is not for us comes out as something seldom said. */
+export const fitOf = ({ gain, cost, tokens }: Candidate): number => (gain - cost) / (tokens + 1);
 
 /** A lead that is larger makes no surer. */
 const mostLead = 6;
@@ -21,6 +22,7 @@ export function judge(kind: Kind, fit: number, lead: number): Judged {
   const { take, ask } = thresholds.kinds[kind];
   const ahead = 2 * fit + Math.min(mostLead, lead) - take.sure;
   const confidence = 1 / (1 + Math.exp(-ahead));
-  if (fit >= take.fit && ahead >= 0) return { band: 'take', confidence: Math.max(thresholds.taken, confidence) };
+  if (fit >= take.fit && lead >= take.lead && ahead >= 0)
+    return { band: 'take', confidence: Math.max(thresholds.taken, confidence) };
   return { band: fit >= ask.fit ? 'ask' : 'refuse', confidence: Math.min(thresholds.asked, confidence) };
 }

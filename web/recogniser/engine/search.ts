@@ -30,6 +30,8 @@ export interface Candidate {
   readonly text: string;
   /** Sum of log-probabilities above what was expected anyhow, by the discount; the end of sentence included. */
   readonly gain: number;
+  /** How seldom it is said, in nats. */
+  readonly cost: number;
   /** Tokens, the end of sentence not included. */
   readonly tokens: number;
   /** What the search ranked by. */
@@ -41,6 +43,7 @@ interface Running {
   readonly token: number;
   readonly at: readonly Position[];
   readonly gain: number;
+  readonly cost: number;
   readonly tokens: number;
   /** Tokens of words. */
   readonly counted: number;
@@ -58,7 +61,9 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
   let { heard, silent } = from;
-  let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], gain: 0, tokens: 0, counted: 0, score: 0 }];
+  let running: readonly Running[] = [
+    { parent: 0, token: 0, at: [words.start], gain: 0, cost: 0, tokens: 0, counted: 0, score: 0 },
+  ];
   for (let length = 0; ; length += 1) {
     finish(running, heard.rows, words, done, mayRepeat);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
@@ -88,13 +93,13 @@ function finish(
   done: Map<string, Candidate>,
   mayRepeat: SearchOptions['mayRepeat'],
 ): void {
-  running.forEach(({ at, gain, tokens, score }, index) => {
+  running.forEach(({ at, gain, cost, tokens, score }, index) => {
     const ending = rows[index]?.(endToken) ?? Number.NEGATIVE_INFINITY;
     for (const position of at) {
       const whole = words.ending(position);
       if (!whole || stutters(whole.words, mayRepeat)) continue;
       const text = textOf(whole.words);
-      const candidate = { text, gain: gain + ending, tokens, score: score + ending - whole.cost };
+      const candidate = { text, gain: gain + ending, cost: cost + whole.cost, tokens, score: score + ending - whole.cost };
       if (candidate.score > (done.get(text)?.score ?? Number.NEGATIVE_INFINITY)) done.set(text, candidate);
     }
   });
@@ -128,6 +133,7 @@ function grow(
         token,
         at,
         gain: from.gain + logProb - expectedAnyhow,
+        cost: from.cost + cost,
         tokens: from.tokens + 1,
         counted: from.counted + (counts ? 1 : 0),
         score: from.score + logProb - expectedAnyhow + earned - cost,

@@ -63,7 +63,7 @@ describe('bands', () => {
 const none = { fields: [], yesNo: false };
 const heard = (...candidates: readonly (readonly [string, number])[]) =>
   weigh(
-    candidates.map(([text, score]) => ({ text, score, gain: 14, tokens: 6 })),
+    candidates.map(([text, score]) => ({ text, score, gain: 14, cost: 0, tokens: 6 })),
     (text) => read(text, none),
   );
 

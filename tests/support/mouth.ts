@@ -1,0 +1,93 @@
+// Someone who talks to the page: sentences by a voice of flite are played into the page's own sound graph where the microphone would
+// be, so that no sample is lost on the way, and the bar is held as long as they last.
+import type { Page } from 'playwright-core';
+import { testVoices } from './speech.ts';
+import { wavOf } from './spoken.ts';
+
+declare global {
+  interface Window {
+    /** Plays a sentence; resolves when it is over. */
+    mouth: (wav: string) => Promise<void>;
+    /** Milliseconds from letting the bar go to knowing what was said. */
+    waits: number[];
+  }
+}
+
+/** Switches that give the browser a microphone, which the page opens; what it gives is not used. */
+export const anyMicrophone = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'];
+
+/** To be called before the page is opened. */
+export const withMouth = (page: Page) => page.addInitScript(mouth);
+
+/** Runs in the page. */
+function mouth(): void {
+  let lips: GainNode | undefined;
+  AudioContext.prototype.createMediaStreamSource = function () {
+    lips = this.createGain();
+    const still = this.createBuffer(1, this.sampleRate, this.sampleRate);
+    // A room is never quite still.
+    still.getChannelData(0).forEach((_, index, samples) => {
+      samples[index] = (0.001 * (2 * (((index + 1) * 48_271) % 9973) - 9973)) / 9973;
+    });
+    const room = new AudioBufferSourceNode(this, { buffer: still, loop: true });
+    room.connect(lips);
+    room.start();
+    return lips as unknown as MediaStreamAudioSourceNode;
+  };
+  window.mouth = async (wav) => {
+    if (!lips) throw new Error('the page has not opened its microphone');
+    const { context } = lips;
+    const bytes = Uint8Array.from(atob(wav), (letter) => letter.charCodeAt(0));
+    const source = new AudioBufferSourceNode(context, { buffer: await context.decodeAudioData(bytes.buffer) });
+    const over = new Promise((resolve) => source.addEventListener('ended', resolve));
+    source.connect(lips);
+    source.start();
+    await over;
+  };
+  window.waits = [];
+  document.addEventListener('DOMContentLoaded', () => {
+    let letGo: number | undefined;
+    new MutationObserver(() => {
+      const bar = document.querySelector('.talk');
+      if (bar?.classList.contains('hearing')) letGo ??= performance.now();
+      else if (letGo !== undefined) {
+        window.waits.push(performance.now() - letGo);
+        letGo = undefined;
+      }
+    }).observe(document.body, { subtree: true, attributes: true, attributeFilter: ['class'] });
+  });
+}
+
+const voice = testVoices.find(({ name }) => name === 'rms');
+/** A thumb does not let go on the last sound. */
+const lingerMs = 250;
+
+export interface Outcome {
+  /** What was taken and answered. */
+  readonly heard?: string;
+  /** What the page asks about before it takes it. */
+  readonly doubtful?: string;
+  /** Why nothing was made of it. */
+  readonly notice?: string;
+}
+
+/** Holds the bar, says it, lets go, and waits for what comes of it. */
+export async function speak(page: Page, text: string): Promise<Outcome> {
+  const sound = wavOf([voice?.say(text.replaceAll(',', '')) ?? new Float32Array(0)]).toString('base64');
+  const answers = page.locator('.tally-line.answered');
+  const before = await answers.count();
+  await page.locator('.talk').hover();
+  await page.mouse.down();
+  await page.locator('.talk.listening').waitFor();
+  await page.evaluate((wav) => window.mouth(wav), sound);
+  await page.waitForTimeout(lingerMs);
+  await page.mouse.up();
+  const outcome = await page.waitForFunction((count) => {
+    const shown = (place: string) => document.querySelector(place)?.textContent ?? '';
+    if (document.querySelector('.talk')?.matches('.hearing, .listening, .opening')) return undefined;
+    if (document.querySelectorAll('.tally-line.answered').length > count) return { heard: shown('.last-heard bdi') };
+    if (shown('.question.doubtful')) return { doubtful: shown('.question.doubtful bdi') };
+    return shown('.notice') ? { notice: shown('.notice') } : undefined;
+  }, before);
+  return (await outcome.jsonValue()) ?? {};
+}
