@@ -10,8 +10,8 @@ export type { Automaton, Sample };
 
 const phrases = new Map<string, Phrase>();
 const automata = new Map<string, Automaton>();
-/** A day's work waits for some dozens of different things. */
-const mostKept = 64;
+/** Each takes some twenty megabytes once it has been walked. */
+const mostKept = 6;
 
 const keyOf = (expects: Expects | undefined) =>
   expects ? JSON.stringify([expects.yesNo, expects.fields, expects.offered ?? []]) : '';

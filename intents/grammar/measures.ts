@@ -5,7 +5,7 @@ import { lazy, maybe, means, oneOf, type Phrase, phrase, seldom, seq, word } fro
 import type { Hedge } from '../types.ts';
 import { sizeNames } from '../words/where.ts';
 import { wholes, words } from './numbers.ts';
-import { letteredBearing, looseAmount, ratio, spokenInThousands, spokenValue } from './values.ts';
+import { letteredBearing, looseAmount, ratio, readAs, spokenFor, spokenInThousands, spokenValue } from './values.ts';
 
 /** Nats, by judgement and the check on speech kept apart (tests/bench/voice.ts): how seldom each is said beside the plainest way. */
 const rare = {
@@ -55,9 +55,6 @@ const places: Phrase = maybe(
 const inFull = seldom(oneOf(axleOf('front', 'front axle'), axleOf('rear', 'rear axle')), rare.place);
 const axlesInFull: Phrase = maybe(inFull);
 const axles: Phrase = maybe(oneOf(inFull, seldom(oneOf(axleOf('front', 'front'), axleOf('rear', 'rear'), stages), rare.stage)));
-
-/** "Rear toe front": the front of the tyres on the rear axle is said in full. */
-const axlesFor = (id: FieldId): Phrase => (/Front|Rear/.test(id) ? axlesInFull : axles);
 
 const sidesAfter: Phrase = seldom(
   oneOf(
@@ -137,39 +134,76 @@ const saysOne = (id: FieldId): boolean => {
   return ratio(min ?? '0') <= 1 && ratio(max ?? '1') >= 1;
 };
 
-/** A measurement by name. `follows`: others may follow, so that nothing after the value says where. */
-export function namedValue(id: FieldId, follows: boolean): Phrase {
-  const { perSide, unit } = fieldOf(id);
-  const isNumber = holds(id) === 'number';
-  const value = (name: string): Phrase => spokenValue(id, isNumber && unit !== 'in' && begins.has(name) ? 'strict' : undefined);
-  const hedgedValue = (name: string): Phrase => (isNumber ? seq(before, value(name), after) : value(name));
-  const plain = byName(id, (name) => seq(named(id, name), linksTo(unit), hedgedValue(name)));
-  // "Right around ninety" is a hedge.
-  const sided = byName(id, (name) => seq(named(id, name), sideBetween, value(name)));
-  const whereFirst = seq(perSide ? places : axlesFor(id), plain);
-  const ways = perSide && !saysOne(id) ? [whereFirst, seldom(sided, rare.later)] : [whereFirst];
-  return oneOf(...ways, ...(follows ? [] : [seq(plain, perSide ? sidesAfter : axlesAfter)]));
+const valueAfter = (id: FieldId, name: string): Phrase =>
+  spokenValue(id, holds(id) === 'number' && fieldOf(id).unit !== 'in' && begins.has(name) ? 'strict' : undefined);
+
+/** Name, link and value. */
+const plainly = (id: FieldId): Phrase => {
+  const hedged = (value: Phrase): Phrase => (holds(id) === 'number' ? seq(before, value, after) : value);
+  return byName(id, (name) => seq(named(id, name), linksTo(fieldOf(id).unit), hedged(valueAfter(id, name))));
+};
+
+/** Name, side and value; "right around ninety" is a hedge. */
+const withSideBetween = (id: FieldId): Phrase =>
+  seldom(
+    byName(id, (name) => seq(named(id, name), sideBetween, valueAfter(id, name))),
+    rare.later,
+  );
+
+const isSided = (id: FieldId): boolean => fieldOf(id).perSide;
+/** "Rear toe front": the front of the tyres on the rear axle is said in full. */
+const isInFull = (id: FieldId): boolean => /Front|Rear/.test(id);
+const wheres = [
+  { fits: isSided, where: places, tail: sidesAfter },
+  { fits: (id: FieldId) => !isSided(id) && !isInFull(id), where: axles, tail: axlesAfter },
+  { fits: (id: FieldId) => !isSided(id) && isInFull(id), where: axlesInFull, tail: axlesAfter },
+] as const;
+
+/** Measurements by name, of all these fields together, so that what they have in common is walked once. Others may come after one
+ * that is `followed`: nothing behind its value says where. */
+export function byNames(
+  ids: readonly FieldId[],
+  end: 'measure' | 'correct',
+  weigh = (_: FieldId, of: Phrase): Phrase => of,
+): { readonly followed: Phrase; readonly withTail: Phrase } {
+  const groups = wheres
+    .map(({ fits, where, tail }) => ({ where, tail, of: ids.filter(fits) }))
+    .filter(({ of }) => of.length > 0)
+    .map(({ where, tail, of }) => ({ where, tail, said: oneOf(...of.map((id) => weigh(id, plainly(id)))) }));
+  const between = ids.filter((id) => isSided(id) && !saysOne(id)).map((id) => weigh(id, withSideBetween(id)));
+  const ended = (of: Phrase): Phrase => means(of, { end });
+  return {
+    followed: oneOf(...groups.map(({ where, said }) => ended(seq(where, said))), ...between.map(ended)),
+    withTail: oneOf(...groups.map(({ tail, said }) => ended(seq(said, tail)))),
+  };
 }
 
-export const measureOf = (id: FieldId, follows: boolean): Phrase => means(namedValue(id, follows), { end: 'measure' });
+export const measureOf = (id: FieldId): Phrase => byNames([id], 'measure').followed;
 
 /** "On the axle" is a place by itself; and what is over something is divided by it. */
 const inPlace = (name: string): Phrase => (/^axle\b/.test(name) ? seq() : phrase('(on|at) the'));
 
-/** "seventy-two and three eighths on the hub face". */
-const backwards = (id: FieldId): Phrase =>
-  means(
-    seq(
-      before,
-      spokenValue(id),
-      byName(
-        id,
-        (name) => seq(maybe(inPlace(name)), named(id, name)),
-        namesOf(id).filter((name) => !/^over\b/.test(name)),
-      ),
+/** What is read off a tape, rule or gauge alike is listened for alike: one band for all of them. */
+const onTape = fields.filter(({ id, unit }) => holds(id) === 'number' && unit === 'in' && !/^half /.test(namesOf(id)[0] ?? ''));
+const alike = [...new Set(onTape.map(({ id }) => readAs(id)))].map((how) => {
+  const ids = onTape.map(({ id }) => id).filter((id) => readAs(id) === how);
+  return { ids, value: spokenFor(ids) };
+});
+
+/** "Seventy-two and three eighths on the hub face". */
+function backwards(weigh: (id: FieldId, of: Phrase) => Phrase): Phrase {
+  const nameAfter = (id: FieldId): Phrase =>
+    byName(
+      id,
+      (name) => seq(maybe(inPlace(name)), named(id, name)),
+      namesOf(id).filter((name) => !/^over\b/.test(name)),
+    );
+  return oneOf(
+    ...alike.map(({ ids, value }) =>
+      means(seq(before, value, oneOf(...ids.map((id) => weigh(id, nameAfter(id))))), { end: 'measure' }),
     ),
-    { end: 'measure' },
   );
+}
 
 /** One thing on both sides: "end play left two thou, right three", "left end play ...". */
 function onBothSides(id: FieldId): Phrase {
@@ -228,7 +262,7 @@ function pairs(waited: readonly FieldId[]): readonly Phrase[] {
   return waited
     .filter(isChoice)
     .flatMap((last) =>
-      waited.filter((id) => id !== last).map((id) => seq(isChoice(id) ? itself(id) : measureOf(id, true), itself(last))),
+      waited.filter((id) => id !== last).map((id) => seq(isChoice(id) ? itself(id) : measureOf(id), itself(last))),
     );
 }
 
@@ -239,32 +273,34 @@ const loose: Phrase = oneOf(
 );
 
 /** A name of several fields; the value tells which, so that the sample leaves it open. */
-const byValue: Phrase = oneOf(
-  ...[...shared]
+const byValue: Phrase = (() => {
+  const rows = [...shared]
     .filter((name) => !sizeNames.has(name) && !ambiguous.test(name))
-    .map((name) => {
-      const meant = numbers.filter((id) => fieldOf(id).said.includes(name) && fieldOf(id).said[0] !== name);
-      const isSided = meant.every((id) => fieldOf(id).perSide);
-      const bareValue = oneOf(...meant.map((id) => spokenValue(id)));
-      const value = oneOf(...meant.map((id) => seq(linksTo(fieldOf(id).unit), spokenValue(id))));
-      const ways =
-        isSided && !meant.some(saysOne)
-          ? oneOf(seq(places, words(name), value), seldom(seq(words(name), sideBetween, bareValue), rare.later))
-          : seq(isSided ? places : axles, words(name), value);
-      return meant.length > 0 ? means(ways, { end: 'measure' }) : seq();
-    }),
-);
+    .map((name) => ({ name, meant: numbers.filter((id) => fieldOf(id).said.includes(name) && fieldOf(id).said[0] !== name) }))
+    .filter(({ meant }) => meant.length > 0);
+  const [sided, others] = [rows.filter(({ meant }) => meant.every(isSided)), rows.filter(({ meant }) => !meant.every(isSided))];
+  const plain = ({ name, meant }: (typeof rows)[number]): Phrase =>
+    seq(words(name), oneOf(...meant.map((id) => seq(linksTo(fieldOf(id).unit), spokenValue(id)))));
+  const between = ({ name, meant }: (typeof rows)[number]): Phrase =>
+    seq(words(name), sideBetween, oneOf(...meant.map((id) => spokenValue(id))));
+  return means(
+    oneOf(
+      seq(places, oneOf(...sided.map(plain))),
+      seldom(oneOf(...sided.filter(({ meant }) => !meant.some(saysOne)).map(between)), rare.later),
+      seq(axles, oneOf(...others.map(plain))),
+    ),
+    { end: 'measure' },
+  );
+})();
 
 /** All that measures, ready for what may be said in the same breath. */
 export function measures(waited: readonly FieldId[]): Phrase {
   const weigh = (id: FieldId, of: Phrase): Phrase =>
     waited.length > 0 && !waited.includes(id) ? seldom(of, rare.notWaited) : of;
-  const one = oneOf(...namedFields.map((id) => weigh(id, measureOf(id, true))));
-  const last = oneOf(...namedFields.map((id) => weigh(id, measureOf(id, false))));
-  const more: Phrase = lazy(() => oneOf(last, seldom(seq(one, more), 1)));
+  const { followed, withTail } = byNames(namedFields, 'measure', weigh);
+  const more: Phrase = lazy(() => oneOf(seq(followed, maybe(seldom(more, 1))), withTail));
   // Of hundreds two may be run together.
   const sided = numbers.filter((id) => fieldOf(id).perSide && !saysOne(id) && ratio(fieldOf(id).max ?? '1') <= 500);
-  const onTape = numbers.filter((id) => fieldOf(id).unit === 'in' && !/^half /.test(namesOf(id)[0] ?? ''));
   return oneOf(
     more,
     seq(itIsA, poundAxle, maybe(seq(itself('boltPattern'), maybe(more)))),
@@ -274,7 +310,7 @@ export function measures(waited: readonly FieldId[]): Phrase {
     seldom(seq(itIsA, bearingItself), rare.token),
     seldom(byValue, rare.shared),
     ...sided.map((id) => seldom(weigh(id, onBothSides(id)), 1)),
-    ...onTape.map((id) => seldom(weigh(id, backwards(id)), rare.loose)),
+    seldom(backwards(weigh), rare.loose),
     ...waited.map(bare),
     ...pairs(waited),
     seldom(loose, rare.loose + (waited.length > 0 ? rare.unfit : 0)),

@@ -1,7 +1,7 @@
 // Numbers as phrases: every way a shop says them within a field's band, with the value each word adds. No fraction without "and" after
 // a whole: "eighteen three quarters" is what "eight and three quarters" is misheard as.
 import Fraction from 'fraction.js';
-import { lazy, maybe, means, oneOf, type Phrase, seq, word } from '../phrase.ts';
+import { lazy, type Meaning, maybe, means, oneOf, type Phrase, seq, word } from '../phrase.ts';
 import { spokenFraction } from '../words/fractions.ts';
 import { cardinal, digitByDigit } from '../words/numbers.ts';
 
@@ -14,7 +14,10 @@ interface Branch {
 }
 
 /** Spoken forms that share their first words share their branches, so that walking stays cheap. */
-function spokenAs(rows: Iterable<readonly [value: string, said: readonly string[]]>): Phrase {
+export function spokenAs(
+  rows: Iterable<readonly [value: string, said: readonly string[]]>,
+  meaning: (value: string) => Meaning = (add) => ({ add }),
+): Phrase {
   const root: Branch = { next: new Map() };
   for (const [value, said] of rows) {
     for (const text of said) {
@@ -27,14 +30,14 @@ function spokenAs(rows: Iterable<readonly [value: string, said: readonly string[
       branch.value ??= value;
     }
   }
-  return branches(root);
+  return branches(root, meaning);
 }
 
-function branches(branch: Branch): Phrase {
-  const ways = [...branch.next].map(([each, next]) => seq(word(each), ...(isLeaf(next) ? [] : [branches(next)])));
+function branches(branch: Branch, meaning: (value: string) => Meaning): Phrase {
+  const ways = [...branch.next].map(([each, next]) => seq(word(each), ...(isLeaf(next) ? [] : [branches(next, meaning)])));
   const leaves = [...branch.next].map(([, next]) => (isLeaf(next) ? next.value : undefined));
-  const meant = ways.map((way, at) => (leaves[at] === undefined ? way : means(way, { add: leaves[at] })));
-  return branch.value === undefined ? oneOf(...meant) : oneOf(means(seq(), { add: branch.value }), ...meant);
+  const meant = ways.map((way, at) => (leaves[at] === undefined ? way : means(way, meaning(leaves[at]))));
+  return branch.value === undefined ? oneOf(...meant) : oneOf(means(seq(), meaning(branch.value)), ...meant);
 }
 
 const isLeaf = (branch: Branch) => branch.next.size === 0;

@@ -8,7 +8,7 @@ import type { Expects, Intent } from '../types.ts';
 import { commandWords } from '../words/commands.ts';
 import { topics } from '../words/questions.ts';
 import { unitSpoken } from '../words/units.ts';
-import { measures, namedFields, namedValue, nameOf, ownNamesOf } from './measures.ts';
+import { byNames, measures, namedFields, nameOf, ownNamesOf } from './measures.ts';
 import { words } from './numbers.ts';
 import { sums } from './sums.ts';
 import { anyLength, spokenValue } from './values.ts';
@@ -42,6 +42,11 @@ const correctionOpeners = oneOf(
   ),
 );
 
+function namedAnew(ids: readonly FieldId[]): Phrase {
+  const { followed, withTail } = byNames(ids, 'correct');
+  return oneOf(followed, withTail);
+}
+
 function corrections(waited: readonly FieldId[]): Phrase {
   const numbers = waited.filter((id) => holds(id) === 'number').map((id) => spokenValue(id));
   const value = numbers.length > 0 ? oneOf(...numbers) : anyLength;
@@ -54,16 +59,12 @@ function corrections(waited: readonly FieldId[]): Phrase {
       ),
       // "No brake" is an idler.
       ...(['no', 'correction'] as const).map((opener) =>
-        seq(
-          word(opener),
-          oneOf(
-            ...namedFields
-              .filter((id) => opener !== 'no' || !id.startsWith('brake'))
-              .map((id) => means(namedValue(id, false), { end: 'correct' })),
-          ),
-        ),
+        seq(word(opener), namedAnew(namedFields.filter((id) => opener !== 'no' || !id.startsWith('brake')))),
       ),
-      ...namedFields.map((id) => means(seq(phrase('change [the]'), nameOf(id), word('to'), spokenValue(id)), { end: 'correct' })),
+      seq(
+        phrase('change [the]'),
+        oneOf(...namedFields.map((id) => means(seq(nameOf(id), word('to'), spokenValue(id)), { end: 'correct' }))),
+      ),
     ),
     rare.correction,
   );
@@ -76,8 +77,9 @@ const strikes: Phrase = oneOf(
   seldom(
     oneOf(
       says(phrase('(delete that|forget that|cancel that|strike the last one|never mind)'), { kind: 'strike' }),
-      ...ownNamed.map((id) =>
-        says(seq(phrase('(scratch|strike|delete|erase|clear) [the]'), nameWords(id)), { kind: 'strike', field: id }),
+      seq(
+        phrase('(scratch|strike|delete|erase|clear) [the]'),
+        oneOf(...ownNamed.map((id) => says(nameWords(id), { kind: 'strike', field: id }))),
       ),
     ),
     rare.strike,
@@ -152,11 +154,7 @@ const narrations: Phrase = seldom(
 
 const questions: Phrase = oneOf(
   ...topics.flatMap(({ topic, said }) =>
-    said.flatMap((template) =>
-      template.includes('<field>')
-        ? ownNamed.map((id) => says(phrase(template.replace('<field>', ownNamesOf(id)[0] ?? id)), { kind: 'question', topic }))
-        : [says(phrase(template), { kind: 'question', topic })],
-    ),
+    said.map((template) => says(phrase(template.replace('<field>', anyField)), { kind: 'question', topic })),
   ),
 );
 

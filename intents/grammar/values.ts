@@ -11,12 +11,12 @@ import {
   feet,
   longCount,
   parts,
+  spokenAs,
   spokenCharacters,
   tape,
   thousands,
   thousandths,
   wholes,
-  words,
 } from './numbers.ts';
 
 /** `strict`: with its unit; `own`: in no unit but the field's. */
@@ -33,6 +33,27 @@ export function spokenValue(id: FieldId, narrowed?: Narrowed): Phrase {
 }
 
 const built = new Map<string, Phrase>();
+
+/** Fields with equal answers are read off alike: in the same unit, by the same parts. */
+export const readAs = (id: FieldId): string => {
+  const { unit, step, max } = fieldOf(id);
+  return `${unit} ${step} ${inThousandths(1 / ratio(step ?? '1'), ratio(max ?? '100'))}`;
+};
+
+/** A number as any of these fields has it, which are read off alike. */
+export function spokenFor(ids: readonly FieldId[]): Phrase {
+  const rows = ids.map(fieldOf);
+  const [first] = rows;
+  if (!first) throw new TypeError('spokenFor() needs a field');
+  const by = (a: string, b: string): number => ratio(a) - ratio(b);
+  const min = rows.map((row) => row.min ?? '0').toSorted(by)[0] ?? '0';
+  const max =
+    rows
+      .map((row) => row.max ?? '100')
+      .toSorted(by)
+      .at(-1) ?? '100';
+  return lazy(() => numberOf({ ...first, min, max }, 'own'));
+}
 
 function make(field: Field, narrowed: Narrowed | undefined): Phrase {
   const kind = holds(field.id);
@@ -154,7 +175,10 @@ const prefixes: readonly (readonly [string, string])[] = [
 ];
 
 const exactly = (rows: readonly string[], say: (value: string) => string): Phrase =>
-  oneOf(...rows.map((value) => means(words(say(value).toLowerCase()), { characters: value })));
+  spokenAs(
+    rows.map((value) => [value, [say(value).toLowerCase()]] as const),
+    (characters) => ({ characters }),
+  );
 
 const tokens: Readonly<Record<Exclude<Holds, 'number' | 'choice'>, (id: FieldId) => Phrase>> = {
   boltPattern: () =>

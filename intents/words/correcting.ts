@@ -17,10 +17,10 @@ export const correctionWords: readonly (readonly ['deny' | 'strike' | 'pause' | 
   [
     'nothing',
     [
-      '[no] [wait] [actually] (make|call) (that|it) [a]',
+      '[no] [wait] [actually] (make|call) (that|it)',
       '[no] [sorry] (i|we) (said|meant|mean|should have said|meant to say)',
       '[no] (actually|correction|sorry|oops|whoops|rather|instead|my mistake|my bad|excuse me|apologies)',
-      "(no|no wait|wait|actually|no actually|sorry|no sorry) (it is|it's|that is|that's|its|it was) [actually] [a|an]",
+      "(no|no wait|wait|actually|no actually|sorry|no sorry) (it is|it's|that is|that's|its|it was) [actually]",
       '[no] [it] (should be|should read|should have been|ought to be|needs to be|was supposed to be)',
       '[no] change (that|it) to',
       "[no] (let us|lets|let's) (call|make) (it|that)",
@@ -36,10 +36,10 @@ export const correctionWords: readonly (readonly ['deny' | 'strike' | 'pause' | 
 
 /** Followed by a value, they deny it: "not seventy-two", "instead of fifteen". */
 export const denialWords: readonly string[] = [
-  '[and] not [a]',
-  "(isn't|ain't|wasn't|aint|isnt) [a]",
-  '(is|was) not [a]',
-  '(instead of|rather than) [a]',
+  '[and] not',
+  "(isn't|ain't|wasn't|aint|isnt)",
+  '(is|was) not',
+  '(instead of|rather than)',
   'never [said]',
 ];
 

@@ -8,6 +8,26 @@ import { anyMicrophone, speak, withMouth } from '../support/mouth.ts';
 
 const rounds = Number(process.argv[2] ?? 40);
 
+/** Up to four seconds long. */
+const sentences = [
+  'yes',
+  'done',
+  'next',
+  'hub face seventy two and three eighths',
+  'spring centre fifty eight and a half',
+  'five on four and a half',
+  'wheel nuts ninety foot pounds',
+  'left end play five thousandths',
+  'tyre pressure sixty five',
+  'what is the end play',
+  'read it back',
+  'spring width one and three quarters',
+  'no seventy two and five eighths',
+  'hub temperature right one hundred twenty',
+  'overhang eight and three quarters',
+  'capacity thirty five hundred pounds',
+];
+
 function spread(times: number[]): { readonly p50: number; readonly p95: number; readonly worst: number } {
   const sorted = times.toSorted((a, b) => a - b);
   const at = (part: number): number => Math.round(sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? 0);
@@ -45,26 +65,6 @@ try {
   await browser.close();
   await shop.close();
 }
-
-/** Up to four seconds long. */
-const sentences = [
-  'yes',
-  'done',
-  'next',
-  'hub face seventy two and three eighths',
-  'spring centre fifty eight and a half',
-  'five on four and a half',
-  'wheel nuts ninety foot pounds',
-  'left end play five thousandths',
-  'tyre pressure sixty five',
-  'what is the end play',
-  'read it back',
-  'spring width one and three quarters',
-  'no seventy two and five eighths',
-  'hub temperature right one hundred twenty',
-  'overhang eight and three quarters',
-  'capacity thirty five hundred pounds',
-];
 
 async function voice() {
   const { page } = await openPage(browser, 'about:blank', { voice: true, serviceWorkers: 'allow' });

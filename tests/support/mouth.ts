@@ -83,11 +83,13 @@ export async function speak(page: Page, text: string): Promise<Outcome> {
   await page.waitForTimeout(lingerMs);
   await page.mouse.up();
   const outcome = await page.waitForFunction((count) => {
-    const shown = (place: string) => document.querySelector(place)?.textContent ?? '';
     if (document.querySelector('.talk')?.matches('.hearing, .listening, .opening')) return undefined;
-    if (document.querySelectorAll('.tally-line.answered').length > count) return { heard: shown('.last-heard bdi') };
-    if (shown('.question.doubtful')) return { doubtful: shown('.question.doubtful bdi') };
-    return shown('.notice') ? { notice: shown('.notice') } : undefined;
+    const heard = document.querySelector('.last-heard bdi')?.textContent ?? '';
+    if (document.querySelectorAll('.tally-line.answered').length > count) return { heard };
+    const doubtful = document.querySelector('.question.doubtful bdi')?.textContent;
+    if (doubtful) return { doubtful };
+    const notice = document.querySelector('.notice')?.textContent;
+    return notice ? { notice } : undefined;
   }, before);
   return (await outcome.jsonValue()) ?? {};
 }

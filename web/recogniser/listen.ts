@@ -30,6 +30,7 @@ const tooQuietDb = -55;
 /** `answer` is called once, unless cancelled. */
 export function listen(engine: Engine, rate: number, expects: Expects, answer: (hearing: Hearing) => void): Listening {
   const heard = utterance(rate, maxSeconds);
+  engine.prepare(expects);
   let early: Early | undefined;
   let releasedAt: number | undefined;
   let over = false;

@@ -36,6 +36,8 @@ export interface Heard {
 }
 
 export interface Engine {
+  /** Makes ready for what may be said now; while it is being said there is time for that. */
+  prepare(expects: Expects): void;
   /** `samples` at 16 kHz. `goOn` is asked now and then; false gives up. */
   hear(samples: Float32Array, expects: Expects, goOn?: () => Promise<boolean>): Promise<Heard>;
 }
@@ -58,11 +60,12 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
     // The latest few contexts stay ready.
     lexicons.delete(key);
     lexicons.set(key, known);
-    for (const old of [...lexicons.keys()].slice(0, -8)) lexicons.delete(old);
+    for (const old of [...lexicons.keys()].slice(0, -4)) lexicons.delete(old);
     return known;
   }
 
   return {
+    prepare: (expects) => void lexiconFor(expects).start,
     async hear(samples, expects, goOn) {
       const from = {
         heard: await model.begin(await model.encode(padded(normalised(samples), padSeconds))),

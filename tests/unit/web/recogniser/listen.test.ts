@@ -22,6 +22,7 @@ function ears(): Engine & { readonly asked: number[] } {
   const asked: number[] = [];
   return {
     asked,
+    prepare: () => undefined,
     hear: async (samples) => {
       asked.push(samples.length / rate);
       return { hearing: well, candidates: [], fit: 0, lead: 0, alternatives: [] };
@@ -71,7 +72,7 @@ describe('one press', () => {
   });
 
   it('says that it failed when the model does, and never rejects', async () => {
-    const engine: Engine = { hear: () => Promise.reject(new Error('out of memory')) };
+    const engine: Engine = { prepare: () => undefined, hear: () => Promise.reject(new Error('out of memory')) };
     expect(await press(engine, tone(1, 0.3))).toMatchObject({ ok: false, why: 'failed' });
   });
 });
