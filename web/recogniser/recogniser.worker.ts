@@ -61,7 +61,7 @@ async function load(files: VoiceFiles): Promise<void> {
   ort.env.wasm.wasmPaths = { mjs: new URL(files.runtime, self.location.href).href };
   const model = await loadModel(ort, encoder, decoder);
   // It is compiled by now; eleven megabytes need not be kept.
-  ort.env.wasm.wasmBinary = undefined;
+  ort.env.wasm.wasmBinary = new Uint8Array(0);
   const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
   const made = engine(model, spellingsFrom(table), language);
   // The first run is slow: let a silent second have it.
