@@ -19,7 +19,7 @@ interface Early {
   hearing: Promise<Hearing>;
 }
 
-const pauseMs = 200;
+const pauseMs = 120;
 const slackMs = 60;
 /** The last word may still be on its way through the sound system when the bar is let go. */
 const tailSeconds = 0.15;
