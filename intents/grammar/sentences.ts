@@ -116,7 +116,7 @@ const newJobs: Phrase = seldom(
     seq(
       phrase('[start a|open a] new job'),
       oneOf(...jobKinds.flatMap(({ said }) => said.map(words))),
-      phrase('[on a (single|tandem) axle trailer]'),
+      phrase('[on a (single|tandem|triple) axle trailer]'),
     ),
     { kind: 'command', name: 'openJob' },
   ),

@@ -85,7 +85,7 @@ const foreign: Readonly<Partial<Record<UnitId, (low: number, high: number) => Ph
   psi: () => oneOf(inUnit('kPa', wholes(70, 990, 10), 'kilopascals'), inUnit('bar', decimals(1, 9, 1), 'bar')),
   lb: (low, high) => inUnit('kg', wholes(low / 2.2, high / 2.21, 10), '(kilos|kilograms)'),
 };
-const rare = { foreign: 2.5, decimal: 1.5, offStep: 1.5, otherForm: 1 };
+const rare = { foreign: 2.5, feet: 1.5, decimal: 1.5, offStep: 1.5, otherForm: 1 };
 
 function numberOf(field: Field, narrowed: Narrowed | undefined): Phrase {
   const [low, high, size] = [ratio(field.min ?? '0'), ratio(field.max ?? '100'), 1 / ratio(field.step ?? '1')];
@@ -93,7 +93,7 @@ function numberOf(field: Field, narrowed: Narrowed | undefined): Phrase {
   const below = () => seq(means(oneOf(word('minus'), word('negative')), { negative: true }), shapes(field, 0, -low, size));
   const signed = low < 0 ? oneOf(number, below()) : number;
   const onTape = field.unit === 'in' && size > 1 && size < 100;
-  const inFeet = onTape && high >= 60 ? [feet(low, high, size)] : [];
+  const inFeet = onTape && high >= 60 ? [seldom(feet(low, high, size), rare.feet)] : [];
   const inDecimals = onTape && high >= 20 ? [seldom(decimals(low, high, 3), rare.decimal)] : [];
   const fromOneInch = onTape && low <= 1 && high >= 1 ? [seldom(anInchAnd(size), rare.otherForm)] : [];
   const said = phrase((!inThousandths(size, high) && field.unit && unitSaid[field.unit]) || '');
@@ -264,7 +264,7 @@ export const looseAmount: Phrase = lazy(() => {
   return oneOf(
     seq(tape(1, 120, 16), maybe(phrase(unitSaid.in ?? ''))),
     seq(parts(16, true), phrase(unitSaid.in ?? '')),
-    feet(24, 120, 16),
+    seldom(feet(24, 120, 16), rare.feet),
     decimals(0, 20, 3),
     thousandths(0.1),
     of('lbf.ft', wholes(5, 500)),

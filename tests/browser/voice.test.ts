@@ -9,7 +9,7 @@ import { hasVoice, microphone, type Playing, play, recordTape, type Sound, type 
 
 const tape = `/tmp/axlehand-tape-${process.pid}.wav`;
 /** Long enough for a slow machine to work out what was said. */
-const gapMs = 6000;
+const gapMs = 4000;
 const sounds: readonly Sound[] = [
   'hub face seventy two and three eighths',
   'no, seventy two and five eighths',
