@@ -8,24 +8,26 @@ import { sentences } from './sentences.ts';
 
 export type { Automaton, Sample };
 
-const phrases = new Map<string, Phrase>();
-const automata = new Map<string, Automaton>();
+interface Context {
+  readonly phrase: Phrase;
+  readonly automaton: Automaton;
+}
+
+const contexts = new Map<string, Context>();
 /** Each takes some twenty megabytes once it has been walked. */
 const mostKept = 6;
 
-const keyOf = (expects: Expects | undefined) =>
-  expects ? JSON.stringify([expects.yesNo, expects.fields, expects.offered ?? []]) : '';
-
 /** Made once, as long as it is among the latest asked for. */
-function latest<T>(kept: Map<string, T>, key: string, make: () => T): T {
-  const found = kept.get(key) ?? make();
-  kept.delete(key);
-  kept.set(key, found);
-  for (const old of [...kept.keys()].slice(0, -mostKept)) kept.delete(old);
-  return found;
+function contextOf(expects: Expects | undefined): Context {
+  const key = expects ? JSON.stringify([expects.yesNo, expects.fields, expects.offered ?? []]) : '';
+  const context = contexts.get(key) ?? contextOver(lazy(() => sentences(expects)));
+  contexts.delete(key);
+  contexts.set(key, context);
+  for (const old of [...contexts.keys()].slice(0, -mostKept)) contexts.delete(old);
+  return context;
 }
 
-const phraseFor = (expects: Expects | undefined): Phrase => latest(phrases, keyOf(expects), () => lazy(() => sentences(expects)));
+const contextOver = (phrase: Phrase): Context => ({ phrase, automaton: automaton(phrase) });
 
 /**
  * The grammar as an automaton over lower-case words without punctuation ("seventy", "two", "u", "bolt", "psi"; letters are single).
@@ -33,7 +35,7 @@ const phraseFor = (expects: Expects | undefined): Phrase => latest(phrases, keyO
  * With `expects.fields` the bare values of those fields may be said too; all else stays reachable.
  */
 export function grammar(expects?: Expects): Automaton {
-  return latest(automata, keyOf(expects), () => automaton(phraseFor(expects)));
+  return contextOf(expects).automaton;
 }
 
 /** Every word the grammar can say, sorted. Walks all phrases once. */
@@ -46,16 +48,16 @@ export function wordList(expects?: Expects): readonly string[] {
     if (of.kind === 'word') words.add(of.word);
     partsOf(of).forEach(visit);
   };
-  visit(phraseFor(expects));
+  visit(contextOf(expects).phrase);
   return [...words].sort();
 }
 
 /** The grammar as JSGF text. */
 export function jsgf(expects?: Expects): string {
-  return jsgfOf(phraseFor(expects));
+  return jsgfOf(contextOf(expects).phrase);
 }
 
 /** A random sentence and what it means; `random` gives numbers in [0, 1). */
 export function sample(random: () => number, expects?: Expects): Sample {
-  return sampleOf(phraseFor(expects), random);
+  return sampleOf(contextOf(expects).phrase, random);
 }

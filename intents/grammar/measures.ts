@@ -152,12 +152,7 @@ const withSideBetween = (id: FieldId): Phrase =>
 
 const isSided = (id: FieldId): boolean => fieldOf(id).perSide;
 /** "Rear toe front": the front of the tyres on the rear axle is said in full. */
-const isInFull = (id: FieldId): boolean => /Front|Rear/.test(id);
-const wheres = [
-  { fits: isSided, where: places, tail: sidesAfter },
-  { fits: (id: FieldId) => !isSided(id) && !isInFull(id), where: axles, tail: axlesAfter },
-  { fits: (id: FieldId) => !isSided(id) && isInFull(id), where: axlesInFull, tail: axlesAfter },
-] as const;
+const whereOf = (id: FieldId): Phrase => (isSided(id) ? places : /Front|Rear/.test(id) ? axlesInFull : axles);
 
 /** Measurements by name, of all these fields together, so that what they have in common is walked once. Others may come after one
  * that is `followed`: nothing behind its value says where. */
@@ -166,15 +161,15 @@ export function byNames(
   end: 'measure' | 'correct',
   weigh = (_: FieldId, of: Phrase): Phrase => of,
 ): { readonly followed: Phrase; readonly withTail: Phrase } {
-  const groups = wheres
-    .map(({ fits, where, tail }) => ({ where, tail, of: ids.filter(fits) }))
+  const groups = [places, axles, axlesInFull]
+    .map((where) => ({ where, of: ids.filter((id) => whereOf(id) === where) }))
     .filter(({ of }) => of.length > 0)
-    .map(({ where, tail, of }) => ({ where, tail, said: oneOf(...of.map((id) => weigh(id, plainly(id)))) }));
+    .map(({ where, of }) => ({ where, said: oneOf(...of.map((id) => weigh(id, plainly(id)))) }));
   const between = ids.filter((id) => isSided(id) && !saysOne(id)).map((id) => weigh(id, withSideBetween(id)));
   const ended = (of: Phrase): Phrase => means(of, { end });
   return {
     followed: oneOf(...groups.map(({ where, said }) => ended(seq(where, said))), ...between.map(ended)),
-    withTail: oneOf(...groups.map(({ tail, said }) => ended(seq(said, tail)))),
+    withTail: oneOf(...groups.map(({ where, said }) => ended(seq(said, where === places ? sidesAfter : axlesAfter)))),
   };
 }
 
@@ -300,7 +295,7 @@ export function measures(waited: readonly FieldId[]): Phrase {
   const { followed, withTail } = byNames(namedFields, 'measure', weigh);
   const more: Phrase = lazy(() => oneOf(seq(followed, maybe(seldom(more, 1))), withTail));
   // Of hundreds two may be run together.
-  const sided = numbers.filter((id) => fieldOf(id).perSide && !saysOne(id) && ratio(fieldOf(id).max ?? '1') <= 500);
+  const sided = numbers.filter((id) => isSided(id) && !saysOne(id) && ratio(fieldOf(id).max ?? '1') <= 500);
   return oneOf(
     more,
     seq(itIsA, poundAxle, maybe(seq(itself('boltPattern'), maybe(more)))),

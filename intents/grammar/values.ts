@@ -45,13 +45,8 @@ export function spokenFor(ids: readonly FieldId[]): Phrase {
   const rows = ids.map(fieldOf);
   const [first] = rows;
   if (!first) throw new TypeError('spokenFor() needs a field');
-  const by = (a: string, b: string): number => ratio(a) - ratio(b);
-  const min = rows.map((row) => row.min ?? '0').toSorted(by)[0] ?? '0';
-  const max =
-    rows
-      .map((row) => row.max ?? '100')
-      .toSorted(by)
-      .at(-1) ?? '100';
+  const min = String(Math.min(...rows.map((row) => ratio(row.min ?? '0'))));
+  const max = String(Math.max(...rows.map((row) => ratio(row.max ?? '100'))));
   return lazy(() => numberOf({ ...first, min, max }, 'own'));
 }
 

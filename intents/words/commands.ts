@@ -6,6 +6,10 @@ export interface CommandWords {
   readonly said: readonly string[];
 }
 
+/** After a no. */
+const denied =
+  "(no|that's wrong|that is wrong|it is not|it's not|that's not right|that is not right|not right|wrong|it isn't|it does not|it doesn't|sir|don't|do not|not yet|that is not it|that's not it)";
+
 export const commandWords: readonly CommandWords[] = [
   {
     name: 'next',
@@ -139,11 +143,11 @@ export const commandWords: readonly CommandWords[] = [
     name: 'deny',
     said: [
       '(no|nope|negative|wrong) [sir|thanks|thank you|way|it is not]',
-      "(no|nope) (no|that's wrong|that is wrong|it is not|it's not|that's not right|that is not right|not right|wrong|it isn't|it does not|it doesn't|sir|don't|do not|not yet|that is not it|that's not it)",
+      `(no|nope) ${denied}`,
       "(that is|that's|thats) (wrong|not right|not correct|not it|incorrect|not what i said|not what i want)",
       'not right',
       '(nah|incorrect) [sir|thanks|thank you|way|it is not]',
-      "nah (no|that's wrong|that is wrong|it is not|it's not|that's not right|that is not right|not right|wrong|it isn't|it does not|it doesn't|sir|don't|do not|not yet|that is not it|that's not it)",
+      `nah ${denied}`,
       "i (did not|didn't) say that",
       'no way',
       'nothing like it',

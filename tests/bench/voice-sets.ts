@@ -4,6 +4,8 @@ import type { FieldId } from '#data';
 import { type Expects, understand } from '#intents';
 import { grammar, sample } from '#intents/grammar';
 import { say, silent, viewed } from '../support/dialogue.ts';
+import { hubServiceLines } from '../support/hub-service.ts';
+import { costOf } from '../support/walk.ts';
 
 export interface Utterance {
   readonly text: string;
@@ -88,20 +90,12 @@ export function phrases(): { readonly utterances: readonly Utterance[]; readonly
   return { utterances: spoken.filter(sayable).map((text) => ({ text, expects: nothing })), spoken: spoken.length };
 }
 
-function sayable(text: string): boolean {
-  const { start, next, accepts } = grammar(nothing);
-  const end = text
-    .split(' ')
-    .reduce<number | undefined>((state, word) => (state === undefined ? undefined : next(state).get(word)), start);
-  return end !== undefined && accepts(end);
-}
+const sayable = (text: string): boolean => Number.isFinite(costOf(grammar(nothing), text.split(' ')));
 
 /** The lines of a whole hub service, each with what the dialogue waits for when it is said. */
 export function hubService(): Utterance[] {
-  const script = readFileSync(new URL('../acceptance/conversations/shortest-hub-service.txt', import.meta.url), 'utf8');
-  const lines = script.split('\n').flatMap((line) => (line.startsWith('> ') ? [line.slice(2)] : []));
   let talk = silent;
-  return lines.map((line) => {
+  return hubServiceLines.map((line) => {
     const expects = talk.job ? viewed(talk.job).expects : nothing;
     talk = say(talk, line);
     return { text: line.replaceAll(',', ''), expects };

@@ -1,6 +1,5 @@
 // A whole hub service by voice alone: each line of the shortest one is spoken while the bar is held. Whatever the page refuses, doubts
 // or mishears is put right by voice too, as someone would who looks at the step on the screen.
-import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { understand } from '#intents';
@@ -9,11 +8,12 @@ import type { JobView } from '#wire';
 import { read } from '../../web/recogniser/engine/language.ts';
 import { eventsIn, kept, openFloor, withBrowser } from '../support/browser.ts';
 import { aTechnician, standing } from '../support/conversation.ts';
+import { hubServiceLines as lines } from '../support/hub-service.ts';
 import { anyMicrophone, speak, withMouth } from '../support/mouth.ts';
 import { hasVoice } from '../support/spoken.ts';
 
-const script = readFileSync(new URL('../acceptance/conversations/shortest-hub-service.txt', import.meta.url), 'utf8');
-const lines = script.split('\n').flatMap((line) => (line.startsWith('> ') ? [line.slice(2)] : []));
+/** A line with the one before: a question of look-alikes may still stand from there. */
+type Pair = readonly [before: string, line: string];
 const mostTries = 8;
 
 const nothing = { fields: [], yesNo: false };
@@ -27,7 +27,7 @@ async function doubtfulOn(page: Page): Promise<string | undefined> {
   return (await asked.count()) > 0 ? ((await asked.textContent()) ?? '') : undefined;
 }
 
-/** Of the answers offered, the one whose value the line says. */
+/** Of the answers offered, the one whose value the lines say. */
 function choiceIn(line: string, { choices = [] }: JobView): string | undefined {
   const values = (text: string) =>
     understand(text, nothing).intents.flatMap((intent) => ('value' in intent ? [intent.value] : []));
@@ -44,7 +44,7 @@ function choiceIn(line: string, { choices = [] }: JobView): string | undefined {
     kept<JobView>(floor.shop, `/api/jobs/${await page.locator('.card-id').textContent()}`);
 
   /** @returns what to say next: nothing once the line has led where it leads. */
-  async function sayOnce(page: Page, text: string, line: string, place: string): Promise<string | undefined> {
+  async function sayOnce(page: Page, text: string, [before, line]: Pair, place: string): Promise<string | undefined> {
     const asked = await doubtfulOn(page);
     const { heard, doubtful } = await speak(page, text);
     said.push(text);
@@ -57,7 +57,7 @@ function choiceIn(line: string, { choices = [] }: JobView): string | undefined {
     }
     if (text === 'no' || text === 'undo') return line;
     if (placeOf(view) === place) return undefined;
-    if (view.question !== undefined) return view.choices ? (choiceIn(line, view) ?? 'no') : 'yes';
+    if (view.question !== undefined) return view.choices ? (choiceIn(`${before}. ${line}`, view) ?? 'no') : 'yes';
     return text !== line && /done$/.test(line) ? 'done' : line;
   }
 
@@ -67,19 +67,20 @@ function choiceIn(line: string, { choices = [] }: JobView): string | undefined {
     await withMouth(page);
     await page.goto(floor.shop.url);
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
-    const before = eventsIn(floor.shop.db).length;
+    const logged = eventsIn(floor.shop.db).length;
     const model = aTechnician();
-    for (const line of lines) {
+    for (const [at, line] of lines.entries()) {
+      const pair: Pair = [lines[at - 1] ?? '', line];
       const place = placeOf(model.say(line).view);
       let next: string | undefined = line;
-      for (let tries = 0; next !== undefined && tries < mostTries; tries += 1) next = await sayOnce(page, next, line, place);
+      for (let tries = 0; next !== undefined && tries < mostTries; tries += 1) next = await sayOnce(page, next, pair, place);
       const { question } = await shown(page);
       expect(placeOf(await shown(page)), JSON.stringify({ said: said.slice(-mostTries), slips, question })).toBe(place);
     }
     const job = await kept<JobRecord>(floor.shop, `/api/jobs/${await page.locator('.card-id').textContent()}/record`);
     expect(standing(job).toSorted()).toEqual(standing(model.job()).toSorted());
     const heard = eventsIn(floor.shop.db)
-      .slice(before)
+      .slice(logged)
       .flatMap((body) => (body.kind === 'heard' ? [body.heardBy] : []));
     expect(new Set(heard)).toEqual(new Set(['builtIn']));
     // A job that takes many more presses than it has lines is no job by voice.

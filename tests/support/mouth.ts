@@ -2,7 +2,7 @@
 // be, so that no sample is lost on the way, and the bar is held as long as they last.
 import type { Page } from 'playwright-core';
 import { testVoices } from './speech.ts';
-import { wavOf } from './spoken.ts';
+import { hold, wavOf } from './spoken.ts';
 
 declare global {
   interface Window {
@@ -76,9 +76,7 @@ export async function speak(page: Page, text: string): Promise<Outcome> {
   const sound = wavOf([voice?.say(text.replaceAll(',', '')) ?? new Float32Array(0)]).toString('base64');
   const answers = page.locator('.tally-line.answered');
   const before = await answers.count();
-  await page.locator('.talk').hover();
-  await page.mouse.down();
-  await page.locator('.talk.listening').waitFor();
+  await hold(page);
   await page.evaluate((wav) => window.mouth(wav), sound);
   await page.waitForTimeout(lingerMs);
   await page.mouse.up();

@@ -126,7 +126,7 @@ function noteWhenOpened(page: Page): Promise<void> {
   });
 }
 
-async function hold(page: Page): Promise<void> {
+export async function hold(page: Page): Promise<void> {
   await page.locator('.talk').hover();
   await page.mouse.down();
   await page.locator('.talk.listening').waitFor();

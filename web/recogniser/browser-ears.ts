@@ -4,8 +4,8 @@ import type { Expects } from '#intents';
 import { wordList } from '#intents/grammar';
 import { read } from './engine/language.ts';
 import { fault } from './faults.ts';
-import { gather, type Results } from './free-text.ts';
-import type { Heard, Hearing, Recogniser, RecogniserEvents, Why } from './types.ts';
+import { type Guessed, gather, type Results } from './free-text.ts';
+import type { Hearing, Recogniser, RecogniserEvents, Why } from './types.ts';
 
 /** As far as it is used here: https://webaudio.github.io/web-speech-api/ */
 interface SpeechRecognition {
@@ -51,7 +51,7 @@ export function createBrowserEars({ onState, onLevel }: RecogniserEvents): Recog
   let answer: (hearing: Hearing) => void = () => undefined;
 
   function begin(made: SpeechRecognition, expects: Expects): void {
-    let heard: Hearing | undefined;
+    let heard: ReturnType<typeof gather>;
     let trouble: Why = 'silence';
     Object.assign(made, { lang: 'en-US', continuous: true, interimResults: true, maxAlternatives: 4 });
     if (hints) made.processLocally = true;
@@ -59,13 +59,12 @@ export function createBrowserEars({ onState, onLevel }: RecogniserEvents): Recog
     if (hints && Phrase && 'phrases' in made)
       made.phrases = [...namesOf(expects), ...hints].slice(0, mostHints).map((hint) => new Phrase(hint, 2));
     made.onresult = ({ results }) => {
-      const guessed = gather(results);
-      if (guessed) heard = { ...guessed, ...saysOf(guessed.text, expects) };
+      heard = gather(results) ?? heard;
     };
     made.onerror = ({ error }) => {
       trouble = troubles[error] ?? 'failed';
     };
-    made.onend = () => answer(heard ?? fault(trouble));
+    made.onend = () => answer(heard ? meant(heard, expects) : fault(trouble));
     made.start();
   }
 
@@ -118,9 +117,9 @@ export function createBrowserEars({ onState, onLevel }: RecogniserEvents): Recog
   };
 }
 
-function saysOf(text: string, expects: Expects): Pick<Heard, 'kind' | 'answers'> {
-  const { kind, answers } = read(text, expects);
-  return { kind, ...(answers && { answers }) };
+function meant(guessed: Guessed, expects: Expects): Hearing {
+  const { kind, answers } = read(guessed.text, expects);
+  return { ...guessed, kind, answers };
 }
 
 const troubles: Readonly<Record<string, Why>> = {

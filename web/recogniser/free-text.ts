@@ -1,8 +1,9 @@
 // What a recogniser of free text has made of a press so far -> one hearing. The meaning is found later, as of typed text.
+import { policy } from '#data';
 import type { Heard } from './types.ts';
 
 /** What it means is not known yet. */
-type Guessed = Omit<Heard, 'kind' | 'answers'>;
+export type Guessed = Omit<Heard, 'kind' | 'answers'>;
 
 interface Guess {
   readonly transcript: string;
@@ -16,8 +17,6 @@ export interface Results {
 
 /** Some browsers give 0 for "cannot say": taken and read back, as anything is. */
 const unknown = 0.7;
-/** Below it the dialogue asks (data/policy.json). */
-const sure = 0.6;
 
 /** All pieces joined; each other guess at the last piece makes an alternative. Undefined where nothing was said. */
 export function gather(results: Results): Guessed | undefined {
@@ -29,7 +28,7 @@ export function gather(results: Results): Guessed | undefined {
   const given = pieces.flatMap(([best]) => (best && best.confidence > 0 ? [best.confidence] : []));
   const confidence = given.length > 0 ? Math.min(...given) : unknown;
   const alternatives = [...new Set(others)].filter((other) => other !== '' && other !== text);
-  return { ok: true, text, confidence, alternatives, band: confidence >= sure ? 'take' : 'ask' };
+  return { ok: true, text, confidence, alternatives, band: confidence >= policy.confidence ? 'take' : 'ask' };
 }
 
 function guesses(results: Results, index: number): Guess[] {

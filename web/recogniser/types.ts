@@ -6,6 +6,8 @@ export type Hearing = Heard | Unheard;
 /** What kind of thing was said, as far as doubt goes. `grave`: it settles or loses something. */
 export type Kind = 'measure' | 'bare' | 'command' | 'grave';
 
+export type Answer = 'yes' | 'no';
+
 export interface Heard {
   readonly ok: true;
   readonly text: string;
@@ -16,7 +18,7 @@ export interface Heard {
   readonly band: 'take' | 'ask';
   readonly kind: Kind;
   /** It is nothing but a yes or a no. */
-  readonly answers?: 'yes' | 'no';
+  readonly answers?: Answer | undefined;
 }
 
 export interface Unheard {

@@ -2,20 +2,9 @@
 import { expect, it } from 'vitest';
 import type { Expects } from '#intents';
 import { grammar } from '#intents/grammar';
+import { costOf } from '../../support/walk.ts';
 
-/** Nats; infinite for what cannot be said. */
-function cost(text: string, expects?: Expects): number {
-  const { start, next, cost: costOf, endCost } = grammar(expects);
-  let [state, sum] = [start, 0];
-  for (const word of text.split(' ')) {
-    const to = next(state).get(word);
-    if (to === undefined) return Number.POSITIVE_INFINITY;
-    sum += costOf(state, word);
-    state = to;
-  }
-  return sum + endCost(state);
-}
-
+const cost = (text: string, expects?: Expects): number => costOf(grammar(expects), text.split(' '));
 const waitingFor = (...fields: Expects['fields']): Expects => ({ fields, yesNo: false });
 
 it('expects the answers that are offered before all else, digit by digit too', () => {

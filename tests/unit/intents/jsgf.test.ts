@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Expects } from '#intents';
 import { grammar, jsgf, wordList } from '#intents/grammar';
+import { costOf } from '../../support/walk.ts';
 
 type Node =
   | { readonly word: string }
@@ -67,12 +68,10 @@ describe.each<[string, Expects | undefined]>([
   const rules = read(jsgf(expects));
 
   it('says only what the recogniser may hear', () => {
-    const { start, next, accepts } = grammar(expects);
     const random = generator(565);
     for (let round = 0; round < 2000; round += 1) {
       const words = say(rules, rules.get('<sentence>') ?? [], random);
-      const end = words.reduce<number | undefined>((state, word) => (state === undefined ? state : next(state).get(word)), start);
-      expect(end !== undefined && accepts(end), words.join(' ')).toBe(true);
+      expect(Number.isFinite(costOf(grammar(expects), words)), words.join(' ')).toBe(true);
     }
   });
 

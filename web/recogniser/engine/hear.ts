@@ -3,7 +3,7 @@ import type { Expects } from '#intents';
 import type { Automaton } from '#intents/grammar';
 import { fault } from '../faults.ts';
 import { normalised, padded, spokenSeconds } from '../sound/level.ts';
-import type { Hearing, Kind } from '../types.ts';
+import type { Answer, Hearing, Kind } from '../types.ts';
 import { fitOf, judge } from './doubt.ts';
 import { type Lexicon, lexicon, type Spellings } from './lexicon.ts';
 import type { Model } from './model.ts';
@@ -15,7 +15,7 @@ export interface Reading {
   /** Equal keys mean the same. */
   readonly key: string;
   readonly kind: Kind;
-  readonly answers?: 'yes' | 'no';
+  readonly answers?: Answer | undefined;
   /** The same thing is measured twice: the model likes to say its sentence again, and nobody does. */
   readonly repeats?: boolean;
 }
@@ -51,21 +51,19 @@ const padSeconds = 0.15;
 const tokensASecond = 5;
 
 export function engine(model: Model, spellings: Spellings, language: Language): Engine {
-  const lexicons = new Map<string, Lexicon>();
+  /** As long as their automata: which of those are kept is the language's to say. */
+  const lexicons = new WeakMap<Automaton, Lexicon>();
   const silence = lazily(async () => model.begin(await model.encode(new Float32Array(8000))));
 
   function lexiconFor(expects: Expects): Lexicon {
-    const key = JSON.stringify(expects);
-    const known = lexicons.get(key) ?? lexicon(language.grammar(expects), spellings);
-    // The latest few contexts stay ready.
-    lexicons.delete(key);
-    lexicons.set(key, known);
-    for (const old of [...lexicons.keys()].slice(0, -4)) lexicons.delete(old);
+    const automaton = language.grammar(expects);
+    const known = lexicons.get(automaton) ?? lexicon(automaton, spellings);
+    lexicons.set(automaton, known);
     return known;
   }
 
   return {
-    prepare: (expects) => void lexiconFor(expects).start,
+    prepare: (expects) => void lexiconFor(expects),
     async hear(samples, expects, goOn) {
       const from = {
         heard: await model.begin(await model.encode(padded(normalised(samples), padSeconds))),
@@ -120,7 +118,6 @@ export function weigh(found: readonly Candidate[], read: (text: string) => Readi
   const close = rivals.filter(({ score }) => best.score - score < 4);
   const alternatives = [...new Map(close.map(({ key, text }) => [key, text])).values()].slice(0, 3);
   const { text, kind, answers } = best;
-  const hearing: Hearing =
-    band === 'refuse' ? again : { ok: true, text, confidence, alternatives, band, kind, ...(answers && { answers }) };
+  const hearing: Hearing = band === 'refuse' ? again : { ok: true, text, confidence, alternatives, band, kind, answers };
   return { hearing, candidates, fit, lead, alternatives };
 }

@@ -18,12 +18,11 @@ const grave: readonly string[] = ['undo', 'deny', 'confirm', 'done', 'openJob', 
 /** @param text as the search spelt it */
 export function read(text: string, expects: Expects): Reading {
   const { intents, unclaimed } = understand(text, expects);
-  const answers = answerOf(intents);
   return {
     key: JSON.stringify([intents.map(meaning), unclaimed]),
     kind: kindOf(intents),
     repeats: repeats(intents),
-    ...(answers && { answers }),
+    answers: answerOf(intents),
   };
 }
 
