@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { fields, units } from '#data';
 import { sayField, sayValue } from '#intents';
 import { openVoice, voiceRate } from '../../server/voice/flite.ts';
+import { joinParts } from '../shared/parts.ts';
 import { encode } from '../speaking/adpcm.ts';
 import { bankRate, bankWords } from '../speaking/bank.ts';
 import prompts from '../speaking/prompts.json' with { type: 'json' };
@@ -65,12 +66,8 @@ function trimmed(samples: Int16Array): Int16Array {
   return samples.slice(Math.max(0, first - pad), last + pad);
 }
 
-export async function renderBank(): Promise<Buffer> {
+export async function renderBank(): Promise<Uint8Array> {
   if (voiceRate !== bankRate) throw new TypeError(`bank is ${bankRate} Hz, voice is ${voiceRate}`);
   const voice = await openVoice();
-  const all = clips().map((words) => [words, encode(trimmed(voice.say(asSaid(words))))] as const);
-  const index = Buffer.from(JSON.stringify(all.map(([words, { length }]) => [words, length])));
-  const head = Buffer.alloc(4);
-  head.writeUInt32LE(index.length);
-  return Buffer.concat([head, index, ...all.map(([, bytes]) => bytes)]);
+  return joinParts(clips().map((words) => [words, encode(trimmed(voice.say(asSaid(words))))]));
 }

@@ -1,4 +1,5 @@
 // The phrase bank: clips by their words, and a text cut into the longest clips that speak it.
+import { openParts } from '../shared/parts.ts';
 import { decode } from './adpcm.ts';
 
 export const bankRate = 16_000;
@@ -27,17 +28,10 @@ export function bankWords(text: string): string {
   return sameSound.reduce((left, [from, to]) => left.replace(from, to), plain);
 }
 
-/** File: four bytes length of the index, the index as JSON [[words, bytes]...], then the clips one after the other. */
+/** @param file clips joined by `joinParts`, named by their words */
 export function openBank(file: ArrayBuffer): Bank {
-  const length = new DataView(file).getUint32(0, true);
-  const index = JSON.parse(new TextDecoder().decode(new Uint8Array(file, 4, length))) as [string, number][];
-  const clips = new Map<string, Uint8Array>();
-  let at = 4 + length;
-  for (const [words, size] of index) {
-    clips.set(words, new Uint8Array(file, at, size));
-    at += size;
-  }
-  const longest = Math.max(0, ...index.map(([words]) => words.split(' ').length));
+  const clips = openParts(new Uint8Array(file));
+  const longest = Math.max(0, ...[...clips.keys()].map((words) => words.split(' ').length));
 
   function cut(text: string): { pieces: Piece[]; missing: number } {
     const parts = bankWords(text).match(/[\p{L}\d'/]+|[.,;:!?\n]/gu) ?? [];

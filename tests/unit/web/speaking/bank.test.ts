@@ -1,5 +1,6 @@
 // The phrase bank: clips packed to a quarter and unpacked again, and texts cut into them.
 import { describe, expect, it } from 'vitest';
+import { joinParts } from '../../../../web/shared/parts.ts';
 import { decode, encode } from '../../../../web/speaking/adpcm.ts';
 import { type Bank, openBank } from '../../../../web/speaking/bank.ts';
 
@@ -35,11 +36,7 @@ describe('packed sound', () => {
 
 function bankOf(...words: readonly string[]): Bank {
   const clips = words.map((text, index) => [text, encode(chirp(100 + 2 * index))] as const);
-  const index = Buffer.from(JSON.stringify(clips.map(([text, { length }]) => [text, length])));
-  const head = Buffer.alloc(4);
-  head.writeUInt32LE(index.length);
-  const file = Buffer.concat([head, index, ...clips.map(([, bytes]) => bytes)]);
-  return openBank(file.buffer.slice(file.byteOffset, file.byteOffset + file.length) as ArrayBuffer);
+  return openBank(joinParts(clips).buffer as ArrayBuffer);
 }
 
 const bank = bankOf('hub', 'hub face', 'seventy', 'two', 'and three eighths', 'spring centre', 'three', 'and');
