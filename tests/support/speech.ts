@@ -29,9 +29,12 @@ export interface TestVoice {
   say(text: string, vary?: number): Float32Array;
 }
 
-/** A letter that stands alone is spoken as a letter; what stands in [[ ]] are sounds and not letters. */
+/** A letter that stands alone is spoken as a letter, and so are those of an abbreviation, which the voices take for a word ("sigh");
+ * what stands in [[ ]] are sounds and not letters. */
 const letters = (text: string): string =>
-  text.replace(/\[\[.*?\]\]|\b[b-z]\b/g, (part) => (part.length === 1 ? part.toUpperCase() : part));
+  text.replace(/\[\[.*?\]\]|\b(?:[b-z]|psi|cg|sc|ep|nlgi|gawr|gvwr|lr[b-h])\b/g, (part) =>
+    part.startsWith('[[') ? part : [...part.toUpperCase()].join(' '),
+  );
 
 function espeak(name: string, variant: string): TestVoice {
   return {
