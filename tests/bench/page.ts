@@ -66,9 +66,39 @@ try {
   await shop.close();
 }
 
+declare global {
+  interface Window {
+    /** Milliseconds from an answer's arrival at the page to its first sound leaving it. */
+    firstSounds: number[];
+  }
+}
+
+/** Runs in the page. */
+function timeFirstSounds(): void {
+  let came: number | undefined;
+  window.firstSounds = [];
+  document.addEventListener('pointerdown', () => (came = undefined), { capture: true });
+  const { json } = Response.prototype;
+  Response.prototype.json = async function () {
+    const body: unknown = await json.call(this);
+    if (new URL(this.url).pathname === '/api/turns') came = performance.now();
+    return body;
+  };
+  const { start } = AudioBufferSourceNode.prototype;
+  AudioBufferSourceNode.prototype.start = function (at = 0, ...rest: number[]) {
+    const { currentTime, baseLatency } = this.context as AudioContext;
+    // The clicks that say "heard" are oscillators; clips of the bank are not.
+    if (came !== undefined)
+      window.firstSounds.push(performance.now() - came + 1000 * (Math.max(0, at - currentTime) + baseLatency));
+    came = undefined;
+    start.call(this, at, ...rest);
+  };
+}
+
 async function voice() {
   const { page } = await openPage(browser, 'about:blank', { voice: true, serviceWorkers: 'allow' });
   await withMouth(page);
+  await page.addInitScript(timeFirstSounds);
   let voiceBytes = 0;
   page.on('response', (response) => {
     if (response.url().includes('/voice/')) voiceBytes += Number(response.headers()['content-length'] ?? 0);
@@ -78,13 +108,15 @@ async function voice() {
   const voiceReadyFromCacheMs = await ready(page, () => page.reload());
   await say(page, 'open job bench by voice');
   for (const text of [...sentences, ...sentences]) await speak(page, text);
-  const waits = await page.evaluate(() => window.waits);
+  const { waits, firstSounds } = await page.evaluate(() => ({ waits: window.waits, firstSounds: window.firstSounds }));
   return {
     voiceReadyMs,
     voiceBytes,
     voiceReadyFromCacheMs,
     releaseToTextMs: spread(waits),
     said: waits.length,
+    answerToFirstSoundMs: spread(firstSounds),
+    answersSpoken: firstSounds.length,
     pageMB: pageMB(),
   };
 }
