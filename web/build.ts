@@ -35,6 +35,7 @@ const shared = {
   absWorkingDir: root,
   logLevel: 'warning',
   plugins: [tables],
+  alias: { 'blob-polyfill': './web/build/blob.ts' },
 } as const satisfies BuildOptions;
 
 /** Names, sizes and times of all that goes in: equal text means nothing to do. */

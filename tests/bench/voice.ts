@@ -1,7 +1,7 @@
 // How well is a shop heard? Speaks sentences of the grammar in six synthetic voices, mixes shop noise in, and prints what the
 // recogniser makes of them: the right value, a wrong one taken, asked about, refused; and the time it took.
-//   npm run -s bench:voice -- [--named 64] [--bare 24] [--voices 2] [--seed 2001] [--phrases 48] [--talk 38] [--job] [--jobs 2] [--json FILE] [--misses]
-// --job adds a whole hub service, each line by each voice, heard as the dialogue waits for it. The sentences of a seed are the same
+//   npm run -s bench:voice -- [--named 64] [--bare 24] [--voices 2] [--seed 2001] [--phrases 48] [--talk 38] [--job] [--jobs 2] [--json FILE] [--misses] [--alone]
+// --alone hears without the referee; --job adds a whole hub service, each line by each voice, heard as the dialogue waits for it. The sentences of a seed are the same
 // every time; thresholds were fitted on others (seed 11), but two clips of seed 2001, a knock and a sentence of talk, were known.
 import { fork } from 'node:child_process';
 import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
@@ -25,6 +25,7 @@ const { values: given } = parseArgs({
     jobs: { type: 'string', default: '2' },
     json: { type: 'string' },
     misses: { type: 'boolean', default: false },
+    alone: { type: 'boolean', default: false },
     share: { type: 'string' },
   },
 });
@@ -50,8 +51,8 @@ const clips = clipsOf({
 /** One share of the work, in a process of its own. */
 async function share(which: number, of: number): Promise<void> {
   const begin = performance.now();
-  const { model, spellings } = await nodeHearing();
-  const ears = engine(model, spellings, language);
+  const { model, spellings, referee } = await nodeHearing();
+  const ears = engine(model, spellings, language, given.alone ? undefined : referee);
   await ears.hear(new Float32Array(rate), nothing);
   process.send?.({ initMs: performance.now() - begin });
   const noises = [0, 1, 2].map((index) => shopNoise(20, seed * 10 + index));
@@ -137,7 +138,7 @@ function payload(): string {
     .filter((name) => name.endsWith('.br'))
     .map((name) => [name, statSync(folder + name).size] as const);
   const sum = (pattern: RegExp) => sizes.filter(([name]) => pattern.test(name)).reduce((total, [, size]) => total + size, 0);
-  return `payload, brotli: model and runtime ${sum(/^(encoder|decoder|runtime|words)/)} bytes, phrase bank ${sum(/^bank/)} bytes`;
+  return `payload, brotli: model and runtime ${sum(/^(encoder|decoder|runtime|words|referee)/)} bytes, phrase bank ${sum(/^bank/)} bytes`;
 }
 
 if (given.share === undefined) await run();

@@ -43,8 +43,8 @@ const readBacks: readonly (readonly [FieldId, string, Parameters<typeof sayValue
 ];
 
 it('hears its own read-backs as the values they speak', async () => {
-  const { model, spellings } = await nodeHearing();
-  const ears = engine(model, spellings, language);
+  const { model, spellings, referee } = await nodeHearing();
+  const ears = engine(model, spellings, language, referee);
   const bank = builtBank();
   const nothing = { fields: [], yesNo: false };
   for (const [field, value, unit] of readBacks) {

@@ -49,7 +49,17 @@ const rooms: Record<string, readonly string[]> = {
     'node:',
   ],
   'server/main.ts': ['./commands', 'node:'],
-  web: ['#data', '#intents', '#intents/grammar', '#wire', 'hono', 'idb', 'onnxruntime-web', 'llama-tokenizer-js'],
+  web: [
+    '#data',
+    '#intents',
+    '#intents/grammar',
+    '#wire',
+    'hono',
+    'idb',
+    'onnxruntime-web',
+    'llama-tokenizer-js',
+    'soundswallower',
+  ],
   'web/build': ['esbuild', 'node:', 'llama-tokenizer-js', '#data', '#intents', '../../server/voice'],
   'server/voice': ['node:'],
 };

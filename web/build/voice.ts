@@ -1,4 +1,4 @@
-// The voice files of the page: model, runtime, word tokens and phrase bank, under names that change with their content,
+// The voice files of the page: model, runtime, word tokens, referee and phrase bank, under names that change with their content,
 // each with its .br beside it. What is there already is kept.
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -8,6 +8,7 @@ import { promisify } from 'node:util';
 import { brotliCompress, constants } from 'node:zlib';
 import { voiceLicence } from '../../server/voice/flite.ts';
 import { bankKey, renderBank } from './bank.ts';
+import { refereeFile, refereeLicence } from './referee.ts';
 import { moonshine, speechModel } from './speech-model.ts';
 
 const squeeze = promisify(brotliCompress);
@@ -30,6 +31,8 @@ function assets(): readonly Asset[] {
     { name: 'decoder.onnx', bytes: decoder, quality: 5 },
     file(join(runtime, 'ort-wasm-simd-threaded.wasm'), 'runtime.wasm', 9),
     file(join(runtime, 'ort-wasm-simd-threaded.mjs'), 'runtime.mjs', 9),
+    { name: 'referee.bin', bytes: refereeFile(), quality: 9 },
+    file(refereeLicence, 'referee-licence.txt', 9),
     file(join(moonshine, 'LICENSE'), 'model-licence.txt', 9),
     file(voiceLicence, 'voice-licence.txt', 9),
     { name: 'words.json', bytes: Buffer.from(JSON.stringify(words)), quality: 9 },

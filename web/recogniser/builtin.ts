@@ -158,5 +158,6 @@ function files(): VoiceFiles {
     wasm: address('runtime.wasm'),
     runtime: address('runtime.mjs'),
     words: address('words.json'),
+    referee: address('referee.bin'),
   };
 }

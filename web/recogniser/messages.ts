@@ -9,6 +9,7 @@ export interface VoiceFiles {
   readonly wasm: string;
   readonly runtime: string;
   readonly words: string;
+  readonly referee: string;
 }
 
 export type ToWorker =

@@ -4,6 +4,7 @@ import type { Expects } from '#intents';
 import { type Engine, engine } from './engine/hear.ts';
 import { language } from './engine/language.ts';
 import { loadModel } from './engine/model.ts';
+import { loadReferee } from './engine/referee.ts';
 import { spellingsFrom, type WordTable } from './engine/spellings.ts';
 import { fault } from './faults.ts';
 import { fetchChecked } from './fetch-files.ts';
@@ -12,8 +13,8 @@ import type { FromWorker, ToWorker, VoiceFiles } from './messages.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
 
-/** Model, runtime and words, unpacked. */
-const allBytes = 32_700_000;
+/** All voice files, unpacked. */
+const allBytes = 39_600_000;
 
 let ready: Engine | undefined;
 let current: Listening | undefined;
@@ -54,8 +55,9 @@ async function load(files: VoiceFiles): Promise<void> {
       got += bytes;
       tell({ kind: 'progress', part: Math.min(0.95, (got / allBytes) * 0.95) });
     });
-  const [encoder, decoder, wasm, words] = await Promise.all([files.encoder, files.decoder, files.wasm, files.words].map(fetched));
-  if (!encoder || !decoder || !wasm || !words) throw new Error('The speech model did not come whole.');
+  const { encoder: e, decoder: d, wasm: w, words: s, referee: r } = files;
+  const [encoder, decoder, wasm, words, second] = await Promise.all([e, d, w, s, r].map(fetched));
+  if (!encoder || !decoder || !wasm || !words || !second) throw new Error('The speech model did not come whole.');
   ort.env.wasm.numThreads = 1;
   ort.env.wasm.wasmBinary = wasm;
   ort.env.wasm.wasmPaths = { mjs: new URL(files.runtime, self.location.href).href };
@@ -63,7 +65,7 @@ async function load(files: VoiceFiles): Promise<void> {
   // It is compiled by now; eleven megabytes need not be kept.
   ort.env.wasm.wasmBinary = new Uint8Array(0);
   const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
-  const made = engine(model, spellingsFrom(table), language);
+  const made = engine(model, spellingsFrom(table), language, await loadReferee(second));
   // The first run is slow: let a silent second have it.
   await made.hear(new Float32Array(16_000), { fields: [], yesNo: false });
   ready = made;

@@ -7,6 +7,8 @@ import type { Answer, Hearing, Kind } from '../types.ts';
 import { fitOf, judge } from './doubt.ts';
 import { type Lexicon, lexicon, type Spellings } from './lexicon.ts';
 import type { Model } from './model.ts';
+import type { Referee } from './referee.ts';
+import { refereed } from './refereed.ts';
 import { type Candidate, search } from './search.ts';
 import { beside, hasTwins } from './twins.ts';
 
@@ -49,8 +51,8 @@ const tuning = { discount: 0.6, reward: 0.2, beam: 10, margin: 9, spread: 11, op
 const padSeconds = 0.15;
 /** Quick talkers reach five word tokens a second. */
 const tokensASecond = 5;
-
-export function engine(model: Model, spellings: Spellings, language: Language): Engine {
+/** `referee`: decides between what the search finds close; without one the search's order stands. */
+export function engine(model: Model, spellings: Spellings, language: Language, referee?: Referee): Engine {
   /** As long as their automata: which of those are kept is the language's to say. */
   const lexicons = new WeakMap<Automaton, Lexicon>();
   const silence = lazily(async () => model.begin(await model.encode(new Float32Array(8000))));
@@ -65,23 +67,32 @@ export function engine(model: Model, spellings: Spellings, language: Language): 
   return {
     prepare: (expects) => void lexiconFor(expects),
     async hear(samples, expects, goOn) {
-      const from = {
-        heard: await model.begin(await model.encode(padded(normalised(samples), padSeconds))),
-        silent: await silence(),
-      };
+      const sound = padded(normalised(samples), padSeconds);
+      const from = { heard: await model.begin(await model.encode(sound)), silent: await silence() };
       const seconds = samples.length / 16_000;
       const length = { expected: tokensASecond * spokenSeconds(samples), maxTokens: 6 + Math.ceil(seconds * 6.5) };
+      const understand = once((text: string): Reading => language.read(text, expects));
+      const likelihood = once((text: string) => referee?.likelihood(sound, text));
       // Digits come twice in a row; a name with its value does not.
       const mayRepeat = (text: string): boolean => language.read(text, expects).kind !== 'measure';
       const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };
-      const understand = (text: string): Reading => language.read(text, expects);
       const found = await search(model, from, lexiconFor(expects), options);
-      const heard = weigh(found, understand);
+      const heard = weigh(refereed(found, understand, likelihood), understand);
       const text = heard.candidates[0]?.text;
       if (!heard.hearing.ok || heard.hearing.band !== 'take' || !text || !hasTwins(text)) return heard;
       const twins = lexicon(beside(language.grammar(expects), text), spellings);
-      return weigh(merged(found, await search(model, from, twins, options)), understand);
+      const all = merged(found, await search(model, from, twins, options));
+      return weigh(refereed(all, understand, likelihood), understand);
     },
+  };
+}
+
+/** Each question is answered once. */
+function once<T>(answer: (text: string) => T): (text: string) => T {
+  const known = new Map<string, T>();
+  return (text) => {
+    if (!known.has(text)) known.set(text, answer(text));
+    return known.get(text) as T;
   };
 }
 
