@@ -44,7 +44,7 @@ export async function loadReferee(file: Uint8Array): Promise<Referee> {
     return bytes;
   };
   const runtime = {
-    wasmBinary: part('runtime.wasm').slice().buffer as ArrayBuffer,
+    wasmBinary: new Uint8Array(part('runtime.wasm')).buffer,
     defaultModel: null,
     print: quiet,
     printErr: quiet,
