@@ -15,7 +15,7 @@ interface Context {
 
 const contexts = new Map<string, Context>();
 /** Each takes some twenty megabytes once it has been walked. */
-const mostKept = 6;
+const mostKept = 3;
 
 /** Made once, as long as it is among the latest asked for. */
 function contextOf(expects: Expects | undefined): Context {

@@ -16,6 +16,8 @@ declare const self: DedicatedWorkerGlobalScope;
 /** All voice files, unpacked. */
 const allBytes = 39_600_000;
 
+const warmSteps = 3;
+
 let ready: Engine | undefined;
 let current: Listening | undefined;
 
@@ -48,6 +50,8 @@ function begin(press: number, rate: number, expects: Expects): Listening | undef
   return undefined;
 }
 
+const whole = (path: string): string => new URL(path, self.location.href).href;
+
 async function load(files: VoiceFiles): Promise<void> {
   let got = 0;
   const fetched = (url: string) =>
@@ -55,18 +59,22 @@ async function load(files: VoiceFiles): Promise<void> {
       got += bytes;
       tell({ kind: 'progress', part: Math.min(0.95, (got / allBytes) * 0.95) });
     });
-  const { encoder: e, decoder: d, wasm: w, words: s, referee: r } = files;
-  const [encoder, decoder, wasm, words, second] = await Promise.all([e, d, w, s, r].map(fetched));
-  if (!encoder || !decoder || !wasm || !words || !second) throw new Error('The speech model did not come whole.');
+  // The runtime is fetched for the sake of its being whole; from its address the browser can keep what it compiled.
+  const { runtime, wasm, ...others } = files;
+  const [encoder, decoder, words, second] = await Promise.all(
+    [others.encoder, others.decoder, others.words, others.referee, wasm].map(fetched),
+  );
+  if (!encoder || !decoder || !words || !second) throw new Error('The speech model did not come whole.');
   ort.env.wasm.numThreads = 1;
-  ort.env.wasm.wasmBinary = wasm;
-  ort.env.wasm.wasmPaths = { mjs: new URL(files.runtime, self.location.href).href };
+  ort.env.wasm.wasmPaths = { mjs: whole(runtime), wasm: whole(wasm) };
   const model = await loadModel(ort, encoder, decoder);
-  // It is compiled by now; eleven megabytes need not be kept.
-  ort.env.wasm.wasmBinary = new Uint8Array(0);
   const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
   const made = engine(model, spellingsFrom(table), language, await loadReferee(second));
-  // The first run is slow: let a silent second have it.
-  await made.hear(new Float32Array(16_000), { fields: [], yesNo: false });
+  // The first run is slow: let a silent second have it. A few steps of it warm all that there is to warm.
+  let steps = 0;
+  await made.hear(new Float32Array(16_000), { fields: [], yesNo: false }, async () => {
+    steps += 1;
+    return steps < warmSteps;
+  });
   ready = made;
 }

@@ -10,6 +10,11 @@ const patienceMs = 5000;
 /** Resolves when what the page fetches from now on is kept, or when that is not to be had. */
 export async function installShell(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
+  const installed = install();
+  if (!navigator.serviceWorker.controller) await installed;
+}
+
+async function install(): Promise<void> {
   try {
     const registration = await navigator.serviceWorker.register(scriptAddress('/sw.js'));
     offer(registration);
