@@ -80,7 +80,7 @@ const foreign: Readonly<Partial<Record<UnitId, (low: number, high: number) => Ph
   psi: () => oneOf(inUnit('kPa', wholes(70, 990, 10), 'kilopascals'), inUnit('bar', decimals(1, 9, 1), 'bar')),
   lb: (low, high) => inUnit('kg', wholes(low / 2.2, high / 2.21, 10), '(kilos|kilograms)'),
 };
-const rare = { foreign: 2.5, feet: 1.5, decimal: 1.5, offStep: 1.5, otherForm: 1 };
+const rare = { foreign: 2.5, feet: 2, decimal: 1.5, offStep: 1.5, otherForm: 1 };
 
 function numberOf(field: Field, narrowed: Narrowed | undefined): Phrase {
   const [low, high, size] = [ratio(field.min ?? '0'), ratio(field.max ?? '100'), 1 / ratio(field.step ?? '1')];
