@@ -68,20 +68,25 @@ try {
 
 declare global {
   interface Window {
-    /** Milliseconds from an answer's arrival at the page to its first sound leaving it. */
-    firstSounds: number[];
+    /** Milliseconds from an answer's arrival at the page to its first sound leaving it, by where the sound comes from. */
+    firstSounds: { readonly bank: number[]; readonly server: number[] };
   }
 }
 
 /** Runs in the page. */
 function timeFirstSounds(): void {
   let came: number | undefined;
-  window.firstSounds = [];
+  let from: 'bank' | 'server' = 'bank';
+  window.firstSounds = { bank: [], server: [] };
   document.addEventListener('pointerdown', () => (came = undefined), { capture: true });
-  const { json } = Response.prototype;
+  const { json, arrayBuffer } = Response.prototype;
+  Response.prototype.arrayBuffer = function () {
+    if (new URL(this.url).pathname === '/api/speech') from = 'server';
+    return arrayBuffer.call(this);
+  };
   Response.prototype.json = async function () {
     const body: unknown = await json.call(this);
-    if (new URL(this.url).pathname === '/api/turns') came = performance.now();
+    if (new URL(this.url).pathname === '/api/turns') [came, from] = [performance.now(), 'bank'];
     return body;
   };
   const { start } = AudioBufferSourceNode.prototype;
@@ -89,7 +94,7 @@ function timeFirstSounds(): void {
     const { currentTime, baseLatency } = this.context as AudioContext;
     // The clicks that say "heard" are oscillators; clips of the bank are not.
     if (came !== undefined)
-      window.firstSounds.push(performance.now() - came + 1000 * (Math.max(0, at - currentTime) + baseLatency));
+      window.firstSounds[from].push(performance.now() - came + 1000 * (Math.max(0, at - currentTime) + baseLatency));
     came = undefined;
     start.call(this, at, ...rest);
   };
@@ -115,8 +120,8 @@ async function voice() {
     voiceReadyFromCacheMs,
     releaseToTextMs: spread(waits),
     said: waits.length,
-    answerToFirstSoundMs: spread(firstSounds),
-    answersSpoken: firstSounds.length,
+    answerToFirstSoundMs: { bank: spread(firstSounds.bank), server: spread(firstSounds.server) },
+    answersSpoken: { bank: firstSounds.bank.length, server: firstSounds.server.length },
     pageMB: pageMB(),
   };
 }
