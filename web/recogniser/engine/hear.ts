@@ -74,7 +74,7 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       const understand = once((text: string): Reading => language.read(text, expects));
       const likelihood = once((text: string) => referee?.likelihood(sound, text));
       // Digits come twice in a row; a name with its value does not.
-      const mayRepeat = (text: string): boolean => language.read(text, expects).kind !== 'measure';
+      const mayRepeat = (text: string): boolean => understand(text).kind !== 'measure';
       const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };
       const found = await search(model, from, lexiconFor(expects), options);
       const heard = weigh(refereed(found, understand, likelihood), understand);

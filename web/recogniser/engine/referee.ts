@@ -58,8 +58,11 @@ export async function loadReferee(file: Uint8Array): Promise<Referee> {
     likelihood(samples, text) {
       decoder.set_align_text(text);
       decoder.start();
-      decoder.process_audio(samples, false, true);
-      decoder.stop();
+      try {
+        decoder.process_audio(samples, false, true);
+      } finally {
+        decoder.stop();
+      }
       return inside._decoder_hyp(decoder.cdecoder, score) === none ? undefined : inside.HEAP32[score >> 2];
     },
   };

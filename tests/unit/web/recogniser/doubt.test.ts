@@ -54,9 +54,10 @@ describe('bands', () => {
   });
 
   it('asks of what confirms, strikes or closes more than of another command', () => {
-    const { command, grave } = thresholds.kinds;
-    expect(grave.take.fit).toBeGreaterThan(command.take.fit);
-    expect(grave.take.sure).toBeGreaterThan(command.take.sure);
+    const taken = (kind: Kind, fit: number, lead: number): boolean => judge(kind, fit, lead).band === 'take';
+    const all = Array.from({ length: 31 }, (_, fit) => [0, 1, 2, 3, 4, 5, 6, 8].map((lead) => [fit / 10, lead] as const)).flat();
+    expect(all.filter(([fit, lead]) => taken('grave', fit, lead) && !taken('command', fit, lead))).toEqual([]);
+    expect(all.filter(([fit, lead]) => taken('command', fit, lead) && !taken('grave', fit, lead)).length).toBeGreaterThan(20);
   });
 });
 
