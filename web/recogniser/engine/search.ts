@@ -28,7 +28,8 @@ export interface SearchOptions {
 
 export interface Candidate {
   readonly text: string;
-  /** Sum of log-probabilities above what was expected anyhow, by the discount; the end of sentence included. */
+  /** Sum of log-probabilities above what was expected anyhow, by the discount; the end of sentence included, and what went to nothing
+   * having been said given back. */
   readonly gain: number;
   /** How seldom it is said, in nats. */
   readonly cost: number;
@@ -61,9 +62,8 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
   let { heard, silent } = from;
-  let running: readonly Running[] = [
-    { parent: 0, token: 0, at: [words.start], gain: 0, cost: 0, tokens: 0, counted: 0, score: 0 },
-  ];
+  const gain = Math.min(mostUnheard, unheard(heard.rows[0]));
+  let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], gain, cost: 0, tokens: 0, counted: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
     finish(running, heard.rows, words, done, mayRepeat);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
@@ -78,6 +78,13 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   }
   return [...done.values()].sort((a, b) => b.score - a.score);
 }
+
+/** Of a single short word the model often holds that nothing was said. How likely it holds that, in nats taken from what was said. */
+const unheard = (row: Row | undefined): number =>
+  -Math.log1p(-Math.min(0.9999, Math.exp(row?.(endToken) ?? Number.NEGATIVE_INFINITY)));
+
+/** So much is given back: of a "done" it takes up to this, of mere noise more. */
+const mostUnheard = 2.5;
 
 const stepWith = (model: Model, { memory }: Stepped, next: readonly Running[]) =>
   model.step(

@@ -89,6 +89,16 @@ describe('the search', () => {
     expect(best?.gain).toBeCloseTo(-0.1 - 0.1 - 0.9 - 0.1 + 0.5 * (2 + 2 + 6));
   });
 
+  it('gives back, in the gain, what went to nothing having been said, and not all of it where that is all but sure', async () => {
+    const [plain] = await find(clear);
+    const [, ...later] = clear;
+    const [half] = await find([{ ...clear[0], end: Math.log(0.5) }, ...later]);
+    const [all] = await find([{ ...clear[0], end: -0.0001 }, ...later]);
+    expect((half?.gain ?? 0) - (plain?.gain ?? 0)).toBeCloseTo(Math.log(2));
+    expect((all?.gain ?? 0) - (plain?.gain ?? 0)).toBeCloseTo(2.5);
+    expect(half?.score).toBeCloseTo(plain?.score ?? 0);
+  });
+
   it('tells nothing from how much less than nothing a word is expected', async () => {
     const [best] = await find(clear, {}, { ...level, fifty: -12, fifteen: -29 });
     expect(best?.text).toBe('hub face fifty');
