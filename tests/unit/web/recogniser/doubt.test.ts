@@ -54,10 +54,12 @@ describe('bands', () => {
   });
 
   it('asks of what confirms, strikes or closes more than of another command', () => {
-    const taken = (kind: Kind, fit: number, lead: number): boolean => judge(kind, fit, lead).band === 'take';
-    const all = Array.from({ length: 31 }, (_, fit) => [0, 1, 2, 3, 4, 5, 6, 8].map((lead) => [fit / 10, lead] as const)).flat();
-    expect(all.filter(([fit, lead]) => taken('grave', fit, lead) && !taken('command', fit, lead))).toEqual([]);
-    expect(all.filter(([fit, lead]) => taken('command', fit, lead) && !taken('grave', fit, lead)).length).toBeGreaterThan(20);
+    const leads = Array.from({ length: 61 }, (_, index) => index / 10);
+    const leastLead = (kind: Kind, fit: number) => leads.find((lead) => judge(kind, fit, lead).band === 'take') ?? Number.NaN;
+    for (const fit of [0.5, 0.8, 1.1, 1.4, 1.7]) expect(leastLead('grave', fit)).toBeGreaterThan(leastLead('command', fit));
+    for (let fit = -2; fit <= 4; fit += 0.1)
+      for (const lead of leads)
+        if (judge('grave', fit, lead).band === 'take') expect(judge('command', fit, lead).band).toBe('take');
   });
 });
 
