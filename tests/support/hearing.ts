@@ -20,5 +20,5 @@ export async function nodeHearing(): Promise<Hearing> {
   ort.env.wasm.wasmPaths = `${dirname(createRequire(import.meta.url).resolve('onnxruntime-web/wasm'))}/`;
   const { encoder, decoder, words } = speechModel();
   const model = await loadModel(ort, encoder, decoder);
-  return { model, spellings: spellingsFrom(words), referee: await loadReferee(refereeFile()) };
+  return { model, spellings: spellingsFrom(words), referee: await loadReferee(refereeFile(Object.keys(words.words))) };
 }

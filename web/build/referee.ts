@@ -2,7 +2,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { vocabulary } from '../recogniser/engine/language.ts';
 import pronunciations from '../recogniser/pronunciations.json' with { type: 'json' };
 import { joinParts } from '../shared/parts.ts';
 
@@ -13,11 +12,12 @@ const ours: Readonly<Record<string, readonly string[]>> = pronunciations.words;
 /** Of the models of sounds. */
 export const refereeLicence = join(folder, 'README.txt');
 
-export function refereeFile(): Uint8Array {
+/** @param words all that can be heard */
+export function refereeFile(words: readonly string[]): Uint8Array {
   const models = ['feat_params.json', 'noisedict.txt', 'mdef', 'transition_matrices', 'means', 'variances', 'sendump'];
   return joinParts([
     ['runtime.wasm', readFileSync(join(home, 'soundswallower.web.wasm'))],
-    ['words.txt', Buffer.from(dictionary(vocabulary()))],
+    ['words.txt', Buffer.from(dictionary(words))],
     ...models.map((name) => [name, readFileSync(join(folder, name))] as const),
   ]);
 }

@@ -31,7 +31,7 @@ function assets(): readonly Asset[] {
     { name: 'decoder.onnx', bytes: decoder, quality: 5 },
     file(join(runtime, 'ort-wasm-simd-threaded.wasm'), 'runtime.wasm', 9),
     file(join(runtime, 'ort-wasm-simd-threaded.mjs'), 'runtime.mjs', 9),
-    { name: 'referee.bin', bytes: refereeFile(), quality: 9 },
+    { name: 'referee.bin', bytes: refereeFile(Object.keys(words.words)), quality: 9 },
     file(refereeLicence, 'referee-licence.txt', 9),
     file(join(moonshine, 'LICENSE'), 'model-licence.txt', 9),
     file(voiceLicence, 'voice-licence.txt', 9),

@@ -1,4 +1,5 @@
 // Fetches the voice files with progress, whole or not at all.
+import { joined } from '../shared/bytes.ts';
 
 type OnBytes = (bytes: number) => void;
 
@@ -21,7 +22,6 @@ async function fetchOnce(url: string, how: RequestInit, onBytes: OnBytes): Promi
   if (!response?.ok || !response.body)
     throw new Error(`The speech model could not be fetched (${response?.status ?? 'no connection'}).`);
   const parts: Uint8Array[] = [];
-  let size = 0;
   const reader = response.body.getReader();
   for (;;) {
     const { done, value } = await reader.read().catch(() => {
@@ -29,20 +29,9 @@ async function fetchOnce(url: string, how: RequestInit, onBytes: OnBytes): Promi
     });
     if (done) break;
     parts.push(value);
-    size += value.length;
     onBytes(value.length);
   }
-  return joined(parts, size);
-}
-
-function joined(parts: readonly Uint8Array[], size: number): Uint8Array {
-  const whole = new Uint8Array(size);
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
+  return joined(parts);
 }
 
 /** The ten hex digits that the file's name promises. */

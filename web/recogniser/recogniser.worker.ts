@@ -50,7 +50,7 @@ function begin(press: number, rate: number, expects: Expects): Listening | undef
   return undefined;
 }
 
-const whole = (path: string): string => new URL(path, self.location.href).href;
+const absolute = (path: string): string => new URL(path, self.location.href).href;
 
 async function load(files: VoiceFiles): Promise<void> {
   let got = 0;
@@ -60,16 +60,15 @@ async function load(files: VoiceFiles): Promise<void> {
       tell({ kind: 'progress', part: Math.min(0.95, (got / allBytes) * 0.95) });
     });
   // The runtime is fetched for the sake of its being whole; from its address the browser can keep what it compiled.
-  const { runtime, wasm, ...others } = files;
-  const [encoder, decoder, words, second] = await Promise.all(
-    [others.encoder, others.decoder, others.words, others.referee, wasm].map(fetched),
+  const [encoder, decoder, words, referee] = await Promise.all(
+    [files.encoder, files.decoder, files.words, files.referee, files.wasm].map(fetched),
   );
-  if (!encoder || !decoder || !words || !second) throw new Error('The speech model did not come whole.');
+  if (!encoder || !decoder || !words || !referee) throw new Error('The speech model did not come whole.');
   ort.env.wasm.numThreads = 1;
-  ort.env.wasm.wasmPaths = { mjs: whole(runtime), wasm: whole(wasm) };
+  ort.env.wasm.wasmPaths = { mjs: absolute(files.runtime), wasm: absolute(files.wasm) };
   const model = await loadModel(ort, encoder, decoder);
   const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
-  const made = engine(model, spellingsFrom(table), language, await loadReferee(second));
+  const made = engine(model, spellingsFrom(table), language, await loadReferee(referee));
   // The first run is slow: let a silent second have it. A few steps of it warm all that there is to warm.
   let steps = 0;
   await made.hear(new Float32Array(16_000), { fields: [], yesNo: false }, async () => {

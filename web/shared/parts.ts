@@ -1,4 +1,5 @@
 // Several named parts in one file: four bytes length of the index, the index as JSON [[name, bytes]...], then the parts in order.
+import { joined } from './bytes.ts';
 
 export type Part = readonly [name: string, bytes: Uint8Array];
 
@@ -6,14 +7,7 @@ export function joinParts(parts: readonly Part[]): Uint8Array {
   const index = new TextEncoder().encode(JSON.stringify(parts.map(([name, { length }]) => [name, length])));
   const head = new Uint8Array(4);
   new DataView(head.buffer).setUint32(0, index.length, true);
-  const pieces = [head, index, ...parts.map(([, bytes]) => bytes)];
-  const file = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    file.set(piece, at);
-    at += piece.length;
-  }
-  return file;
+  return joined([head, index, ...parts.map(([, bytes]) => bytes)]);
 }
 
 /** The parts by name, as views of the file. */

@@ -77,12 +77,12 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       const mayRepeat = (text: string): boolean => understand(text).kind !== 'measure';
       const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };
       const found = await search(model, from, lexiconFor(expects), options);
-      const heard = weigh(refereed(found, understand, likelihood), understand);
+      const decided = (list: readonly Candidate[]): Heard => weigh(refereed(list, understand, likelihood), understand);
+      const heard = decided(found);
       const text = heard.candidates[0]?.text;
       if (!heard.hearing.ok || heard.hearing.band !== 'take' || !text || !hasTwins(text)) return heard;
       const twins = lexicon(beside(language.grammar(expects), text), spellings);
-      const all = merged(found, await search(model, from, twins, options));
-      return weigh(refereed(all, understand, likelihood), understand);
+      return decided(merged(found, await search(model, from, twins, options)));
     },
   };
 }

@@ -62,7 +62,7 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
   let { heard, silent } = from;
-  const gain = Math.min(mostUnheard, unheard(heard.rows[0]));
+  const gain = unheard(heard.rows[0]);
   let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], gain, cost: 0, tokens: 0, counted: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
     finish(running, heard.rows, words, done, mayRepeat);
@@ -79,12 +79,12 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   return [...done.values()].sort((a, b) => b.score - a.score);
 }
 
-/** Of a single short word the model often holds that nothing was said. How likely it holds that, in nats taken from what was said. */
-const unheard = (row: Row | undefined): number =>
-  -Math.log1p(-Math.min(0.9999, Math.exp(row?.(endToken) ?? Number.NEGATIVE_INFINITY)));
-
-/** So much is given back: of a "done" it takes up to this, of mere noise more. */
+/** In nats: of a "done" the model takes up to this for nothing having been said, of mere noise more. */
 const mostUnheard = 2.5;
+
+/** Of a single short word the model often holds that nothing was said. What that took from what was said, as far as it is given back. */
+const unheard = (row: Row | undefined): number =>
+  -Math.log(Math.max(Math.exp(-mostUnheard), 1 - Math.exp(row?.(endToken) ?? Number.NEGATIVE_INFINITY)));
 
 const stepWith = (model: Model, { memory }: Stepped, next: readonly Running[]) =>
   model.step(

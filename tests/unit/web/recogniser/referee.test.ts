@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { openVoice, voiceRate } from '../../../../server/voice/flite.ts';
 import { dictionary, refereeFile } from '../../../../web/build/referee.ts';
 import type { Reading } from '../../../../web/recogniser/engine/hear.ts';
+import { vocabulary } from '../../../../web/recogniser/engine/language.ts';
 import { loadReferee } from '../../../../web/recogniser/engine/referee.ts';
 import { refereed } from '../../../../web/recogniser/engine/refereed.ts';
 
@@ -58,7 +59,7 @@ describe('how our words are said', () => {
 
 describe('the referee', () => {
   it('finds what was said likelier than what sounds like it', { timeout: 30_000 }, async () => {
-    const [voice, referee] = await Promise.all([openVoice(), loadReferee(refereeFile())]);
+    const [voice, referee] = await Promise.all([openVoice(), loadReferee(refereeFile(vocabulary()))]);
     expect(voiceRate).toBe(16_000);
     const spoken = (text: string) => Float32Array.from(voice.say(text), (sample) => sample / 32_768);
     const pairs = [
@@ -78,6 +79,6 @@ describe('the referee', () => {
   });
 
   it('says so when its file is not whole', { timeout: 30_000 }, async () => {
-    await expect(loadReferee(refereeFile().subarray(0, 3_000_000))).rejects.toThrow();
+    await expect(loadReferee(refereeFile(vocabulary()).subarray(0, 3_000_000))).rejects.toThrow();
   });
 });
