@@ -5,12 +5,28 @@ type OnBytes = (bytes: number) => void;
 
 /** A broken copy is thrown away and fetched once more. @throws Error with a plain message when the file does not come whole */
 export async function fetchChecked(url: string, onBytes: OnBytes): Promise<Uint8Array> {
+  const kept = await keptCopy(url);
+  if (kept && (await isWhole(url, kept))) {
+    onBytes(kept.length);
+    return kept;
+  }
   const bytes = await fetchOnce(url, {}, onBytes);
   if (await isWhole(url, bytes)) return bytes;
   await forget(url);
   const fresh = await fetchOnce(url, { cache: 'reload' }, () => undefined);
   if (await isWhole(url, fresh)) return fresh;
   throw new Error('The speech model came damaged.');
+}
+
+/** Straight from the device's storage. Fetched through the service worker the browser would hold a second copy for as long as the
+ * page stands. */
+async function keptCopy(url: string): Promise<Uint8Array | undefined> {
+  try {
+    const kept = await globalThis.caches?.match(url);
+    return kept && new Uint8Array(await kept.arrayBuffer());
+  } catch {
+    return undefined;
+  }
 }
 
 async function forget(url: string): Promise<void> {

@@ -18,6 +18,15 @@ function served(...answers: readonly (string | Response)[]): RequestInit[] {
   return asked;
 }
 
+/** What the device holds. */
+function kept(copy: string | undefined): string[] {
+  const thrownAway: string[] = [];
+  const cache = { delete: async (path: string) => thrownAway.push(path) };
+  const match = async () => (copy === undefined ? undefined : new Response(copy));
+  vi.stubGlobal('caches', { match, keys: async () => ['voice'], open: async () => cache });
+  return thrownAway;
+}
+
 afterEach(() => vi.unstubAllGlobals());
 
 describe('the voice files', () => {
@@ -29,6 +38,30 @@ describe('the voice files', () => {
     });
     expect(new TextDecoder().decode(got)).toBe(whole);
     expect(bytes).toBe(whole.length);
+  });
+
+  it('are taken from what the device holds, and counted', async () => {
+    kept(whole);
+    const asked = served();
+    let bytes = 0;
+    const got = await fetchChecked(url, (more) => {
+      bytes += more;
+    });
+    expect(new TextDecoder().decode(got)).toBe(whole);
+    expect([bytes, asked]).toEqual([whole.length, []]);
+  });
+
+  it.each([undefined, 'half of it'])('are fetched where the device holds %s', async (copy) => {
+    kept(copy);
+    served(whole);
+    expect(new TextDecoder().decode(await fetchChecked(url, ignore))).toBe(whole);
+  });
+
+  it('are thrown away where the device holds them damaged and gives them again', async () => {
+    const thrownAway = kept('half of it');
+    const asked = served('half of it', whole);
+    expect(new TextDecoder().decode(await fetchChecked(url, ignore))).toBe(whole);
+    expect([thrownAway, asked[1]]).toEqual([[url], { cache: 'reload' }]);
   });
 
   it('are fetched past every cache when a copy is damaged', async () => {
