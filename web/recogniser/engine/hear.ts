@@ -2,14 +2,15 @@
 import type { Expects } from '#intents';
 import type { Automaton } from '#intents/grammar';
 import { fault } from '../faults.ts';
-import { normalised, padded, spokenSeconds } from '../sound/level.ts';
+import { aboveNoise, normalised, padded, spokenSeconds } from '../sound/level.ts';
+import { resampler } from '../sound/resample.ts';
 import type { Answer, Hearing, Kind } from '../types.ts';
 import { fitOf, judge } from './doubt.ts';
 import { type Lexicon, lexicon, type Spellings } from './lexicon.ts';
-import type { Model } from './model.ts';
+import type { Model, Stepped } from './model.ts';
 import type { Referee } from './referee.ts';
 import { refereed } from './refereed.ts';
-import { type Candidate, search } from './search.ts';
+import { type Candidate, inTurn, search } from './search.ts';
 import { beside, hasTwins } from './twins.ts';
 
 /** What a text says, as far as doubt needs it. */
@@ -51,6 +52,12 @@ const tuning = { discount: 0.6, reward: 0.2, beam: 10, margin: 9, spread: 11, op
 const padSeconds = 0.15;
 /** Quick talkers reach five word tokens a second. */
 const tokensASecond = 5;
+/** Played a little slower and a little faster the model mishears other words: where it is not sure of what it heard, it hears the
+ * sound at these speeds as well, and the mean counts. */
+const speeds = [0.93, 1.07];
+/** Speech that stands this far above the noise, in decibels, the model mostly hears rightly at once. */
+const clearDb = 20;
+
 /** `referee`: decides between what the search finds close; without one the search's order stands. */
 export function engine(model: Model, spellings: Spellings, language: Language, referee?: Referee): Engine {
   /** As long as their automata: which of those are kept is the language's to say. */
@@ -68,7 +75,6 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
     prepare: (expects) => void lexiconFor(expects),
     async hear(samples, expects, goOn) {
       const sound = padded(normalised(samples), padSeconds);
-      const from = { heard: await model.begin(await model.encode(sound)), silent: await silence() };
       const seconds = samples.length / 16_000;
       const length = { expected: tokensASecond * spokenSeconds(samples), maxTokens: 6 + Math.ceil(seconds * 6.5) };
       const understand = once((text: string): Reading => language.read(text, expects));
@@ -76,16 +82,32 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       // Digits come twice in a row; a name with its value does not.
       const mayRepeat = (text: string): boolean => understand(text).kind !== 'measure';
       const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };
-      const found = await search(model, from, lexiconFor(expects), options);
+      const begun = async (played: Float32Array): Promise<Stepped> => model.begin(await model.encode(played));
       const decided = (list: readonly Candidate[]): Heard => weigh(refereed(list, understand, likelihood), understand);
-      const heard = decided(found);
-      const text = heard.candidates[0]?.text;
-      if (!heard.hearing.ok || heard.hearing.band !== 'take' || !text || !hasTwins(text)) return heard;
-      const twins = lexicon(beside(language.grammar(expects), text), spellings);
-      return decided(merged(found, await search(model, from, twins, options)));
+
+      async function heardAs(heard: readonly Stepped[]): Promise<Heard> {
+        const from = { heard, silent: await silence() };
+        const found = await search(model, from, lexiconFor(expects), options);
+        const first = decided(found);
+        const text = first.candidates[0]?.text;
+        if (!isTaken(first) || !text || !hasTwins(text)) return first;
+        const twins = lexicon(beside(language.grammar(expects), text), spellings);
+        return decided(merged(found, await search(model, from, twins, options)));
+      }
+
+      const own = await begun(sound);
+      if (aboveNoise(samples) >= clearDb) {
+        const atOnce = await heardAs([own]);
+        if (isTaken(atOnce)) return atOnce;
+      }
+      if (goOn && !(await goOn())) return weigh([], understand);
+      const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
+      return heardAs([own, ...others]);
     },
   };
 }
+
+const isTaken = ({ hearing }: Heard): boolean => hearing.ok && hearing.band === 'take';
 
 /** Each question is answered once. */
 function once<T>(answer: (text: string) => T): (text: string) => T {

@@ -35,8 +35,16 @@ export interface Position {
   readonly closed: boolean;
 }
 
-/** `counts` is false for punctuation: it earns no reward for length. */
-export type Follow = (token: number, to: Position, cost: number, counts: boolean) => void;
+/** The place where `token` leads comes in its parts: most are looked at and dropped. `counts` is false for punctuation: it earns no
+ * reward for length. */
+export type Follow = (
+  token: number,
+  node: Node,
+  words: Words | undefined,
+  closed: boolean,
+  cost: number,
+  counts: boolean,
+) => void;
 
 export interface Lexicon {
   readonly start: Position;
@@ -77,18 +85,18 @@ export function lexicon(grammar: Automaton, spellings: Spellings): Lexicon {
     const endCost = grammar.endCost(to);
     const whole = Number.isFinite(endCost);
     const mid = root(to, 'mid');
-    for (const [token, child] of mid.next) each(token, { node: child, words, closed: false }, child.cost, true);
-    each(spellings.comma, { node: mid, words, closed: whole }, 0, false);
-    if (joins.test(word)) each(spellings.hyphen, { node: root(to, 'joined'), words, closed: false }, 0, false);
+    for (const [token, child] of mid.next) each(token, child, words, false, child.cost, true);
+    each(spellings.comma, mid, words, whole, 0, false);
+    if (joins.test(word)) each(spellings.hyphen, root(to, 'joined'), words, false, 0, false);
     if (!whole) return;
-    each(spellings.period, { node: root(to, 'start'), words, closed: true }, endCost, false);
-    each(spellings.question, { node: node(), words, closed: true }, endCost, false);
+    each(spellings.period, root(to, 'start'), words, true, endCost, false);
+    each(spellings.question, leaf, words, true, endCost, false);
   }
 
   return {
     start: { node: root(grammar.start, 'start'), words: undefined, closed: false },
     follow({ node: { next, ends }, words }, each) {
-      for (const [token, child] of next) each(token, { node: child, words, closed: false }, child.cost, true);
+      for (const [token, child] of next) each(token, child, words, false, child.cost, true);
       for (const { word, to } of ends) afterWord(word, to, { word, before: words }, each);
     },
     ending({ node: { ends }, words, closed }) {
@@ -100,6 +108,9 @@ export function lexicon(grammar: Automaton, spellings: Spellings): Lexicon {
 }
 
 const node = (): Node => ({ next: new Map(), ends: [], cost: Number.POSITIVE_INFINITY });
+
+/** Nothing follows. */
+const leaf = node();
 
 function add(top: Node, tokens: readonly number[], end: { word: string; to: number }, cost: number): void {
   let at = top;

@@ -51,9 +51,9 @@ interface Running {
   readonly score: number;
 }
 
-/** The model after the start of a sentence: of what was said, and of silence. */
+/** The model after the start of a sentence: of what was said, once for each way the sound was played to it, and of silence. */
 export interface Beginnings {
-  readonly heard: Stepped;
+  readonly heard: readonly Stepped[];
   readonly silent: Stepped;
 }
 
@@ -62,21 +62,38 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
   let { heard, silent } = from;
-  const gain = unheard(heard.rows[0]);
+  let rows = together(heard);
+  const gain = unheard(rows[0]);
   let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], gain, cost: 0, tokens: 0, counted: 0, score: 0 }];
   for (let length = 0; ; length += 1) {
-    finish(running, heard.rows, words, done, mayRepeat);
+    finish(running, rows, words, done, mayRepeat);
     const best = Math.max(...[...done.values()].map(({ score }) => score));
     const kept = opening && length < opening.steps ? { ...options, ...opening } : options;
     const next =
-      length < maxTokens ? grow(running, heard.rows, silent.rows, words, kept).filter(({ score }) => score > best - margin) : [];
+      length < maxTokens ? grow(running, rows, silent.rows, words, kept).filter(({ score }) => score > best - margin) : [];
     if (next.length === 0) break;
     if (goOn && !(await goOn())) return [];
-    heard = await stepWith(model, heard, next);
+    heard = await inTurn(heard, (one) => stepWith(model, one, next));
     silent = await stepWith(model, silent, next);
+    rows = together(heard);
     running = next;
   }
   return [...done.values()].sort((a, b) => b.score - a.score);
+}
+
+/** The mean of what the model holds of each token, over the ways it heard the sound. */
+function together([first, ...others]: readonly Stepped[]): readonly Row[] {
+  if (!first || others.length === 0) return first?.rows ?? [];
+  return first.rows.map((row, index) => {
+    const all = [row, ...others.flatMap(({ rows }) => rows[index] ?? [])];
+    return (token) => all.reduce((sum, one) => sum + one(token), 0) / all.length;
+  });
+}
+
+export async function inTurn<T, U>(list: readonly T[], make: (one: T) => Promise<U>): Promise<U[]> {
+  const made: U[] = [];
+  for (const one of list) made.push(await make(one));
+  return made;
 }
 
 /** In nats: of a "done" the model takes up to this for nothing having been said, of mere noise more. */
@@ -115,39 +132,23 @@ function finish(
 /** What the model expects less than this it does not expect at all: how much less tells nothing. */
 const leastExpected = -12;
 
-interface Way {
-  readonly at: Position[];
-  cost: number;
-  counts: boolean;
-}
-
 function grow(
   running: readonly Running[],
   rows: readonly Row[],
   silentRows: readonly Row[],
   words: Lexicon,
-  { beam, discount, reward, expected, spread, mayRepeat }: SearchOptions,
+  options: SearchOptions,
 ): Running[] {
-  const all = running.flatMap((from, parent) => {
+  const { beam, spread, mayRepeat } = options;
+  let all: Running[] = [];
+  running.forEach((from, parent) => {
     const [row, silentRow] = [rows[parent], silentRows[parent]];
-    if (!row || !silentRow) return [];
-    return [...waysFrom(from, words)].map(([token, { at, cost, counts }]): Running => {
-      const logProb = row(token);
-      const expectedAnyhow = counts ? discount * Math.max(leastExpected, silentRow(token)) : 0;
-      const earned = counts ? reward * Math.min(1, Math.max(0, expected - from.counted)) : 0;
-      return {
-        parent,
-        token,
-        at,
-        gain: from.gain + logProb - expectedAnyhow,
-        cost: from.cost + cost,
-        tokens: from.tokens + 1,
-        counted: from.counted + (counts ? 1 : 0),
-        score: from.score + logProb - expectedAnyhow + earned - cost,
-      };
-    });
+    if (!row || !silentRow) return;
+    const floor = Math.max((all[0]?.score ?? Number.NEGATIVE_INFINITY) - spread, all[2 * beam]?.score ?? Number.NEGATIVE_INFINITY);
+    all.push(...grown(from, parent, row, silentRow, words, options, floor));
+    all.sort((a, b) => b.score - a.score);
+    all = all.slice(0, 2 * beam + 1);
   });
-  all.sort((a, b) => b.score - a.score);
   const top = all[0]?.score ?? 0;
   const next: Running[] = [];
   for (const each of all) {
@@ -157,19 +158,50 @@ function grow(
   return next;
 }
 
-/** By token, all places where it leads. */
-function waysFrom({ at }: Running, words: Lexicon): Map<number, Way> {
+/** What may come next, a token each with all places where it leads, as far as it scores above `floor`. */
+function grown(
+  from: Running,
+  parent: number,
+  row: Row,
+  silentRow: Row,
+  words: Lexicon,
+  { discount, reward, expected }: SearchOptions,
+  floor: number,
+): Running[] {
   const ways = new Map<number, Way>();
-  for (const position of at) {
-    words.follow(position, (token, to, cost, counts) => {
-      const way = ways.get(token) ?? { at: [], cost, counts };
-      ways.set(token, way);
-      way.at.push(to);
-      way.cost = Math.min(way.cost, cost);
-      way.counts ||= counts;
+  const earned = reward * Math.min(1, Math.max(0, expected - from.counted));
+  for (const position of from.at) {
+    words.follow(position, (token, node, said, closed, cost, counts) => {
+      const known = ways.get(token);
+      if (known) {
+        known.at.push({ node, words: said, closed });
+        known.cost = Math.min(known.cost, cost);
+        return;
+      }
+      const gain = row(token) - (counts ? discount * Math.max(leastExpected, silentRow(token)) : 0);
+      const score = from.score + gain + (counts ? earned : 0);
+      if (score > floor) ways.set(token, { at: [{ node, words: said, closed }], gain, score, cost, counts });
     });
   }
-  return ways;
+  return [...ways].map(([token, { at, gain, score, cost, counts }]) => ({
+    parent,
+    token,
+    at,
+    gain: from.gain + gain,
+    cost: from.cost + cost,
+    tokens: from.tokens + 1,
+    counted: from.counted + (counts ? 1 : 0),
+    score: score - cost,
+  }));
+}
+
+interface Way {
+  readonly at: Position[];
+  readonly gain: number;
+  /** But for what it costs. */
+  readonly score: number;
+  cost: number;
+  readonly counts: boolean;
 }
 
 /** Into silence the model likes to say its sentence again. */

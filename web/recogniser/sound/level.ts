@@ -33,12 +33,23 @@ export function padded(samples: Float32Array, seconds: number, rate = 16_000): F
 
 const blockSeconds = 0.02;
 
-/** Seconds from the first block of `samples` that stands well above the quiet ones to the last; all of them where none does. */
-export function spokenSeconds(samples: Float32Array, rate = 16_000): number {
+const blockLevels = (samples: Float32Array, rate: number): number[] => {
   const size = Math.round(rate * blockSeconds);
-  const levels = Array.from({ length: Math.floor(samples.length / size) }, (_, block) =>
+  return Array.from({ length: Math.floor(samples.length / size) }, (_, block) =>
     decibels(meanPower(samples.subarray(block * size, (block + 1) * size))),
   );
+};
+
+/** By how many decibels the loud tenth of `samples` stands above the quiet tenth: speech above what goes on in its pauses. */
+export function aboveNoise(samples: Float32Array, rate = 16_000): number {
+  const sorted = blockLevels(samples, rate).sort((a, b) => a - b);
+  const at = (part: number): number => sorted[Math.floor(sorted.length * part)] ?? 0;
+  return at(0.9) - at(0.1);
+}
+
+/** Seconds from the first block of `samples` that stands well above the quiet ones to the last; all of them where none does. */
+export function spokenSeconds(samples: Float32Array, rate = 16_000): number {
+  const levels = blockLevels(samples, rate);
   const sorted = levels.toSorted((a, b) => a - b);
   const [quiet = 0, loud = 0] = [sorted[Math.floor(sorted.length / 10)], sorted.at(-1)];
   const threshold = Math.max(quiet + 6, loud - 30);

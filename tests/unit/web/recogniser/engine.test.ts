@@ -6,6 +6,8 @@ import type { Memory, Model } from '../../../../web/recogniser/engine/model.ts';
 
 const nothing = { fields: [], yesNo: false } as const;
 const second = new Float32Array(16_000).fill(0.1);
+/** Samples of it, which the model is given to know what it expects anyhow. */
+const silence = 8000;
 const unspelt = { of: () => ({ mid: [], start: [], joined: [] }), comma: 0, hyphen: 1, period: 2, question: 3 };
 
 /** Fails at one of its beginnings: the first is of the speech, the second of silence. */
@@ -34,6 +36,21 @@ describe('the engine', () => {
     const ears = engine(frail(failing), unspelt, language);
     await expect(ears.hear(second, nothing)).rejects.toThrow('out of memory');
     expect((await ears.hear(second, nothing)).hearing).toMatchObject({ ok: false, why: 'notUnderstood' });
+  });
+
+  it('hears what it is not sure of at other speeds as well', async () => {
+    const model = frail(0);
+    await engine(model, unspelt, language).hear(second, nothing);
+    const [own = 0, slower = 0, faster = 0, ...more] = model.encoded.filter((length) => length > silence);
+    expect(slower).toBeGreaterThan(own * 1.05);
+    expect(faster).toBeLessThan(own * 0.95);
+    expect(more).toEqual([]);
+  });
+
+  it('does not begin to hear it again when it is to give up', async () => {
+    const model = frail(0);
+    await engine(model, unspelt, language).hear(second, nothing, async () => false);
+    expect(model.encoded).toHaveLength(1);
   });
 
   it('gives the model silence around the speech', async () => {

@@ -64,7 +64,7 @@ const level: Odds = { hub: -2, face: -2, fifteen: -2, fifty: -2 };
 const options = { beam: 4, discount: 0.5, reward: 1, expected: 3, margin: 9, spread: 12, maxTokens: 12, mayRepeat: () => true };
 async function find(steps: readonly Odds[], more: object = {}, anyhow = level, sentences: Automaton = grammar) {
   const model = modelOf(steps, anyhow);
-  const from = { heard: await model.begin(speech), silent: await model.begin(silence) };
+  const from = { heard: [await model.begin(speech)], silent: await model.begin(silence) };
   return search(model, from, lexicon(sentences, spellings), { ...options, ...more });
 }
 
@@ -76,6 +76,21 @@ describe('the search', () => {
     expect(found.map(({ text }) => text)).toEqual(['hub face fifty', 'hub face fifteen']);
     expect(found[0]?.gain).toBeCloseTo(-0.1 - 0.1 - 0.7 - 0.1 + 0.5 * 6);
     expect(found[0]?.tokens).toBe(3);
+  });
+
+  it('goes by the mean of several hearings', async () => {
+    const mistaken: readonly Odds[] = [...clear.slice(0, 2), { fifty: -3, fifteen: -0.2 }, { end: -0.1 }];
+    const [one, other] = [modelOf(clear, level), modelOf(mistaken, level)];
+    const second = {} as Memory['frames'];
+    const both: Model = {
+      ...one,
+      begin: (frames) => (frames === second ? other : one).begin(frames),
+      step: (memory, ...rest) => (memory.frames === second ? other : one).step(memory, ...rest),
+    };
+    const heard = [await both.begin(speech), await both.begin(second)];
+    const found = await search(both, { heard, silent: await both.begin(silence) }, lexicon(grammar, spellings), options);
+    expect(found.map(({ text }) => text)).toEqual(['hub face fifteen', 'hub face fifty']);
+    expect(found[0]?.gain).toBeCloseTo(-0.1 - 0.1 - (0.9 + 0.2) / 2 - 0.1 + 0.5 * 6);
   });
 
   it('never leaves the grammar, however sure the model is', async () => {
