@@ -144,7 +144,10 @@ function grow(
   running.forEach((from, parent) => {
     const [row, silentRow] = [rows[parent], silentRows[parent]];
     if (!row || !silentRow) return;
-    const floor = Math.max((all[0]?.score ?? Number.NEGATIVE_INFINITY) - spread, all[2 * beam]?.score ?? Number.NEGATIVE_INFINITY);
+    const floor = Math.max(
+      (all[0]?.score ?? Number.NEGATIVE_INFINITY) - spread,
+      all[2 * beam]?.score ?? Number.NEGATIVE_INFINITY,
+    );
     all.push(...grown(from, parent, row, silentRow, words, options, floor));
     all.sort((a, b) => b.score - a.score);
     all = all.slice(0, 2 * beam + 1);
