@@ -55,6 +55,8 @@ const tokensASecond = 5;
 /** Played a little slower and a little faster the model mishears other words: where it is not sure of what it heard, it hears the
  * sound at these speeds as well, and the mean counts. */
 const speeds = [0.93, 1.07];
+/** Noise is hardest on the first words. */
+const patient = { ...tuning, opening: { steps: 5, beam: 48, spread: 24 } };
 /** Speech that stands this far above the noise, in decibels, the model mostly hears rightly at once. */
 const clearDb = 20;
 
@@ -81,11 +83,12 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       const likelihood = once((text: string) => referee?.likelihood(sound, text));
       // Digits come twice in a row; a name with its value does not.
       const mayRepeat = (text: string): boolean => understand(text).kind !== 'measure';
-      const options = { ...tuning, ...length, mayRepeat, ...(goOn && { goOn }) };
+      const limits = { ...length, mayRepeat, ...(goOn && { goOn }) };
       const begun = async (played: Float32Array): Promise<Stepped> => model.begin(await model.encode(played));
       const decided = (list: readonly Candidate[]): Heard => weigh(refereed(list, understand, likelihood), understand);
 
-      async function heardAs(heard: readonly Stepped[]): Promise<Heard> {
+      async function heardAs(heard: readonly Stepped[], how: typeof tuning): Promise<Heard> {
+        const options = { ...how, ...limits };
         const from = { heard, silent: await silence() };
         const found = await search(model, from, lexiconFor(expects), options);
         const first = decided(found);
@@ -97,12 +100,12 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
 
       const own = await begun(sound);
       if (aboveNoise(samples) >= clearDb) {
-        const atOnce = await heardAs([own]);
+        const atOnce = await heardAs([own], tuning);
         if (isTaken(atOnce)) return atOnce;
       }
       if (goOn && !(await goOn())) return weigh([], understand);
       const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
-      return heardAs([own, ...others]);
+      return heardAs([own, ...others], patient);
     },
   };
 }
