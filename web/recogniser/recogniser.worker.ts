@@ -69,9 +69,10 @@ async function load(files: VoiceFiles): Promise<void> {
   const model = await loadModel(ort, encoder, decoder);
   const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
   const made = engine(model, spellingsFrom(table), language, await loadReferee(referee));
-  // The first run is slow: let a silent second have it. A few steps of it warm all that there is to warm.
+  // The first run is slow: let a second in which nobody speaks have it. A few steps of it warm all that there is to warm. Half of it
+  // is loud, so that it counts as clear and is heard at one speed only.
   let steps = 0;
-  await made.hear(new Float32Array(16_000), { fields: [], yesNo: false }, async () => {
+  await made.hear(new Float32Array(16_000).fill(1, 8000), { fields: [], yesNo: false }, async () => {
     steps += 1;
     return steps < warmSteps;
   });
