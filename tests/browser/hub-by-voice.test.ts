@@ -46,7 +46,7 @@ function choiceIn(line: string, { choices = [] }: JobView): string | undefined {
   /** @returns what to say next: nothing once the line has led where it leads. */
   async function sayOnce(page: Page, text: string, [before, line]: Pair, place: string): Promise<string | undefined> {
     const asked = await doubtfulOn(page);
-    const { heard, doubtful } = await speak(page, text);
+    const { heard, doubtful } = await speak(page, text.replaceAll(',', ''));
     said.push(text);
     if (doubtful !== undefined) return means(doubtful) === means(text) ? 'yes' : 'no';
     if (heard === undefined) return asked ? line : text;

@@ -1,24 +1,17 @@
 // The main job by voice: pressed and held, recognised, logged, read back, corrected, found at the desk and in SQLite; noise and
-// shop talk refused, half a word asked about; and all of it again with the network cut. One tape, one page.
+// shop talk refused, half a word asked about; and again with the network cut. The first sentence comes from the browser's own fake
+// microphone, the others from a mouth before it, which waits until each is answered.
 import { rmSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { EventBody } from '#log/events';
 import { eventsIn, openFloor, say, withBrowser } from '../support/browser.ts';
-import { hasVoice, microphone, type Playing, play, recordTape, type Sound, type Spoken } from '../support/spoken.ts';
+import { speak, withMouth } from '../support/mouth.ts';
+import { voiceNamed } from '../support/speech.ts';
+import { hasVoice, microphone, play, recordTape, type Sound, type Tape } from '../support/spoken.ts';
 
 const tape = `/tmp/axlehand-tape-${process.pid}.wav`;
-/** Long enough for a slow machine to work out what was said. */
-const gapMs = 4000;
-const sounds: readonly Sound[] = [
-  'hub face seventy two and three eighths',
-  'no, seventy two and five eighths',
-  { text: 'spring centre fifty eight and a half', db: 10 },
-  { noiseMs: 1800 },
-  'the coffee machine is broken again',
-  // Ends between "fifty" and "fifteen", in espeak-ng's own letters for sounds.
-  "spring length [[f'IftI@]]",
-];
+const espeak = voiceNamed('espeak-m');
 
 const measured = (bodies: readonly EventBody[]) =>
   bodies.flatMap((body) => (body.kind === 'valueHeard' ? [[body.value.field, body.value.value]] : []));
@@ -27,26 +20,27 @@ const measured = (bodies: readonly EventBody[]) =>
   const floor = openFloor({ switches: microphone(tape) });
   let page: Page;
   let faults: readonly string[];
-  let marks: readonly Spoken[];
-  let playing: Playing;
+  let recorded: Tape;
   /** What the invented demo had in the log before. */
   let before: number;
   beforeAll(async () => {
-    marks = recordTape(tape, sounds, gapMs);
+    recorded = recordTape(tape, 'hub face seventy two and three eighths', espeak);
     before = eventsIn(floor.shop.db).length;
-    ({ page, faults } = await floor.open('/', { voice: true, serviceWorkers: 'allow' }));
+    ({ page, faults } = await floor.open('about:blank', { voice: true, serviceWorkers: 'allow' }));
+    await withMouth(page, { beside: true });
+    await page.goto(floor.shop.url);
     await say(page, 'open job silver box van');
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
   });
   afterAll(() => rmSync(tape, { force: true }));
   const since = (): readonly EventBody[] => eventsIn(floor.shop.db).slice(before);
-  const notice = (text: RegExp): Promise<void> => page.locator('.notice', { hasText: text }).waitFor();
+  const hear = (sound: Sound) => speak(page, sound, espeak);
 
   it('hears, logs and reads back, and a second sentence corrects', async () => {
-    playing = await play(page, marks[0]);
+    await play(page, recorded);
     await page.locator('.card .value', { hasText: '72 3/8 in' }).waitFor();
     expect(await page.locator('.last-heard').textContent()).toContain('hub face');
-    await playing.hear(marks[1]);
+    await hear('no seventy two and five eighths');
     await page.locator('.card .value', { hasText: '72 5/8 in' }).waitFor();
 
     const heard = since().filter((body) => body.kind === 'heard' && body.heardBy === 'builtIn');
@@ -59,7 +53,7 @@ const measured = (bodies: readonly EventBody[]) =>
   });
 
   it('hears over a shop that is 10 dB below the voice', async () => {
-    await playing.hear(marks[2]);
+    await hear({ text: 'spring centre fifty eight and a half', db: 10 });
     await page.locator('.card .value', { hasText: '58 1/2 in' }).waitFor();
     await page.waitForTimeout(500);
     // In noise it may be asked about; then one of the values offered settles it.
@@ -69,15 +63,14 @@ const measured = (bodies: readonly EventBody[]) =>
   });
 
   it('refuses noise and shop talk', async () => {
-    await playing.hear(marks[3]);
-    await notice(/Did not get that|Heard nothing/);
-    await playing.hear(marks[4]);
-    await notice(/Did not get that/);
+    expect(await hear({ noiseMs: 1800 })).toEqual({ notice: expect.stringMatching(/Did not get that|Heard nothing/) });
+    expect(await hear('the coffee machine is broken again')).toEqual({ notice: expect.stringMatching(/Did not get that/) });
     expect(measured(since())).toHaveLength(3);
   });
 
   it('asks between fifty and fifteen', async () => {
-    await playing.hear(marks[5]);
+    // Ends between "fifty" and "fifteen", in espeak-ng's own letters for sounds.
+    await hear("spring length [[f'IftI@]]");
     await page.locator('.question', { hasText: /50.*15|15.*50/s }).waitFor();
     expect(await page.locator('.card').textContent()).toMatch(/spring length[^.]*(50|15) in\s*unconfirmed/);
     expect(faults).toEqual([]);
@@ -98,7 +91,7 @@ const measured = (bodies: readonly EventBody[]) =>
     await floor.shop.down();
     await page.reload();
     await page.locator('.talk.ready').waitFor({ timeout: 60_000 });
-    await play(page, marks[0]);
+    await play(page, recorded);
     await page.locator('.talk.speaking').waitFor();
     await page.locator('.kept-values', { hasText: '72 3/8 in' }).waitFor();
     await floor.shop.up();

@@ -1,8 +1,8 @@
-// Someone who talks to the page: sentences by a voice of flite are played into the page's own sound graph where the microphone would
-// be, so that no sample is lost on the way, and the bar is held as long as they last.
+// Someone who talks to the page: sounds are played into the page's own sound graph where the microphone would be, so that no sample is
+// lost on the way, and the bar is held as long as they last.
 import type { Page } from 'playwright-core';
-import { testVoices } from './speech.ts';
-import { hold, wavOf } from './spoken.ts';
+import { type TestVoice, voiceNamed } from './speech.ts';
+import { hold, type Sound, soundOf, wavOf } from './spoken.ts';
 
 declare global {
   interface Window {
@@ -16,14 +16,16 @@ declare global {
 /** Switches that give the browser a microphone, which the page opens; what it gives is not used. */
 export const anyMicrophone = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'];
 
-/** To be called before the page is opened. */
-export const withMouth = (page: Page) => page.addInitScript(mouth);
+/** To be called before the page is opened. `beside`: what the microphone gives is heard as well. */
+export const withMouth = (page: Page, { beside = false } = {}) => page.addInitScript(mouth, beside);
 
 /** Runs in the page. */
-function mouth(): void {
+function mouth(beside: boolean): void {
   let lips: GainNode | undefined;
-  AudioContext.prototype.createMediaStreamSource = function () {
+  const { createMediaStreamSource } = AudioContext.prototype;
+  AudioContext.prototype.createMediaStreamSource = function (stream) {
     lips = this.createGain();
+    if (beside) createMediaStreamSource.call(this, stream).connect(lips);
     const still = this.createBuffer(1, this.sampleRate, this.sampleRate);
     // A room is never quite still.
     still.getChannelData(0).forEach((_, index, samples) => {
@@ -58,7 +60,6 @@ function mouth(): void {
   });
 }
 
-const voice = testVoices.find(({ name }) => name === 'rms');
 /** A thumb does not let go on the last sound. */
 const lingerMs = 250;
 
@@ -72,12 +73,12 @@ export interface Outcome {
 }
 
 /** Holds the bar, says it, lets go, and waits for what comes of it. */
-export async function speak(page: Page, text: string): Promise<Outcome> {
-  const sound = wavOf([voice?.say(text.replaceAll(',', '')) ?? new Float32Array(0)]).toString('base64');
+export async function speak(page: Page, sound: Sound, voice: TestVoice = voiceNamed('rms')): Promise<Outcome> {
+  const wav = wavOf([soundOf(sound, voice)]).toString('base64');
   const answers = page.locator('.tally-line.answered');
   const before = await answers.count();
   await hold(page);
-  await page.evaluate((wav) => window.mouth(wav), sound);
+  await page.evaluate((heard) => window.mouth(heard), wav);
   await page.waitForTimeout(lingerMs);
   await page.mouse.up();
   const outcome = await page.waitForFunction((count) => {

@@ -67,6 +67,12 @@ export const testVoices: readonly TestVoice[] = [
   flite('kal', 'kal16'),
 ];
 
+export function voiceNamed(name: string): TestVoice {
+  const voice = testVoices.find((each) => each.name === name);
+  if (!voice) throw new TypeError(`no voice is named ${name}`);
+  return voice;
+}
+
 function recorded(write: (wav: string) => void): Float32Array {
   const folder = mkdtempSync(join(tmpdir(), 'axlehand-speech-'));
   try {

@@ -1,52 +1,40 @@
-// A tape for the fake microphone: sentences by espeak-ng with silence between, and when each begins and ends.
+// What is said to a page in tests, and a tape of it for the browser's fake microphone.
 import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { inNoise, missingTools, rate, shopNoise, testVoices } from './speech.ts';
+import { inNoise, missingTools, rate, shopNoise, type TestVoice } from './speech.ts';
 
 export const hasVoice = missingTools.length === 0;
 const howTo = `No ${missingTools.join(', ')}: voice tests cannot run. Get them with: apt-get install espeak-ng flite sox`;
 if (!hasVoice && process.env.CI === 'true') throw new Error(howTo);
 if (!hasVoice) console.warn(`\n*** ${howTo} ***\n`);
 
-export interface Spoken {
-  readonly startMs: number;
-  readonly endMs: number;
-}
-
 /** A sentence, one so many decibels above a loud shop, or so much of the shop alone. */
 export type Sound = string | { readonly text: string; readonly db: number } | { readonly noiseMs: number };
 
+export function soundOf(sound: Sound, voice: TestVoice): Float32Array {
+  if (typeof sound === 'string') return voice.say(sound);
+  const shop = shopNoise(10, 5);
+  if ('noiseMs' in sound) return shop.slice(0, Math.round((rate * sound.noiseMs) / 1000));
+  return inNoise(voice.say(sound.text), shop, sound.db, 0.3);
+}
+
+/** Where on the tape the sentence ends. */
+export interface Tape {
+  readonly endMs: number;
+}
+
 /** The microphone runs while the page is still making ready to listen. */
 const leadMs = 2500;
+const tailMs = 4000;
 /** A room is never quite still: about -66 dB. */
 const still = 0.001;
 
-/** Writes the tape and tells where each sound lies on it. `gapMs` of a still room goes between them and after the last. */
-export function recordTape(path: string, sounds: readonly Sound[], gapMs: number): readonly Spoken[] {
-  const shop = sounds.some((sound) => typeof sound !== 'string') ? shopNoise(10, 5) : new Float32Array(0);
-  const parts: Float32Array[] = [];
-  let samples = 0;
-  const put = (part: Float32Array): number => {
-    parts.push(part);
-    samples += part.length;
-    return (samples * 1000) / rate;
-  };
-  const marks = sounds.map((sound, index) => {
-    const startMs = put(room(index === 0 ? leadMs : gapMs));
-    return { startMs, endMs: put(soundOf(sound, shop)) };
-  });
-  put(room(gapMs));
-  writeFileSync(path, wavOf(parts));
-  return marks;
+/** Writes the tape: a still room, the sentence, and the room again. */
+export function recordTape(path: string, text: string, voice: TestVoice): Tape {
+  const speech = voice.say(text);
+  writeFileSync(path, wavOf([room(leadMs), speech, room(tailMs)]));
+  return { endMs: leadMs + (1000 * speech.length) / rate };
 }
-
-function soundOf(sound: Sound, shop: Float32Array): Float32Array {
-  if (typeof sound === 'string') return say(sound);
-  if ('noiseMs' in sound) return shop.slice(0, Math.round((rate * sound.noiseMs) / 1000));
-  return inNoise(say(sound.text), shop, sound.db, 0.3);
-}
-
-const say = (text: string): Float32Array => testVoices[0]?.say(text, 0.4) ?? new Float32Array(0);
 
 /** The same at every run. */
 function room(ms: number): Float32Array {
@@ -88,29 +76,13 @@ export function microphone(tape: string): string[] {
   ];
 }
 
-/** A tape that has begun: holds the bar while one of its sounds plays. */
-export interface Playing {
-  hear(mark: Spoken | undefined): Promise<void>;
-}
-
-/** Begins the tape by holding the bar for its first sound. */
-export async function play(page: Page, first: Spoken | undefined): Promise<Playing> {
+/** Holds the bar while the tape plays its sentence. The microphone must not have been opened before. */
+export async function play(page: Page, { endMs }: Tape): Promise<void> {
   await noteWhenOpened(page);
   await hold(page);
   const start = await page.evaluate(() => Number(document.documentElement.dataset.tapeBegan));
-  const until = (ms: number): Promise<void> => page.waitForTimeout(Math.max(0, ms - (Date.now() - start)));
-  const letGo = async (mark: Spoken | undefined): Promise<void> => {
-    await until((mark?.endMs ?? 0) + 500);
-    await page.mouse.up();
-  };
-  await letGo(first);
-  return {
-    async hear(mark) {
-      await until((mark?.startMs ?? 0) - 800);
-      await hold(page);
-      await letGo(mark);
-    },
-  };
+  await page.waitForTimeout(Math.max(0, endMs + 500 - (Date.now() - start)));
+  await page.mouse.up();
 }
 
 /** The tape runs from when the microphone is handed out, not from when the page listens. */
