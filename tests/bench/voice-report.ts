@@ -14,6 +14,7 @@ export type Set =
   | 'narrowed'
   | 'bare'
   | 'phrases'
+  | 'recorded numbers'
   | 'hub service'
   | 'chatter'
   | 'chatter, waiting'
@@ -52,14 +53,17 @@ interface Wanted {
   readonly bare: readonly Utterance[];
   readonly phrases: readonly Utterance[];
   readonly job: readonly Utterance[];
+  readonly recorded: readonly Utterance[];
   readonly chatter: readonly Utterance[];
   readonly voices: number;
 }
 
 const waiting: Expects = { fields: ['hubFace'], yesNo: false };
 const voicesInAll = 6;
+/** Comes after the synthetic voices. */
+const recordedVoice = voicesInAll;
 
-export function clipsOf({ named, bare, phrases, job, chatter, voices }: Wanted): Clip[] {
+export function clipsOf({ named, bare, phrases, job, recorded, chatter, voices }: Wanted): Clip[] {
   const clips: Clip[] = [];
   let source = 0;
   const add = (set: Set, { text, expects }: Utterance, voice: number, which: readonly (typeof conditions)[number][]): void => {
@@ -86,6 +90,7 @@ export function clipsOf({ named, bare, phrases, job, chatter, voices }: Wanted):
   each(phrases, 1, (utterance, voice) => add('phrases', utterance, voice, conditions));
   const some = conditions.filter(([name]) => name === 'clean' || name === '10 dB');
   each(job, voicesInAll, (utterance, voice) => add('hub service', utterance, voice, some));
+  each(recorded, 1, (utterance) => add('recorded numbers', utterance, recordedVoice, conditions));
   each(chatter, 1, (utterance, voice) => {
     add('chatter', utterance, voice, some);
     add('chatter, waiting', { ...utterance, expects: waiting }, voice, some);

@@ -26,6 +26,16 @@ const answered: readonly FieldId[] = [
   'hubFace', 'springCentre', 'endPlay', 'capacity', 'wheelNutTorque', 'hubTemperature', 'tyrePressure', 'treadDepth', 'liningThickness',
   'uBoltTorque', 'couplerDiagonal', 'springLength',
 ];
+/** Said in whole numbers too. */
+const plain: readonly FieldId[] = [
+  'hubFace',
+  'springCentre',
+  'capacity',
+  'wheelNutTorque',
+  'uBoltTorque',
+  'hubTemperature',
+  'tyrePressure',
+];
 /** Of eight sentences five measure, one corrects, one commands, one asks. */
 const mixture = ['measure', 'measure', 'command', 'measure', 'measure', 'question', 'measure', 'correct'] as const;
 const mostWords = 12;
@@ -34,12 +44,12 @@ function draw(
   random: () => number,
   used: Set<string>,
   expects: Expects,
-  fits: (kind: unknown, field: unknown, intents: number) => boolean,
+  fits: (kind: unknown, field: unknown, intents: number, text: string) => boolean,
 ): string {
   for (let tries = 0; tries < 1_000_000; tries += 1) {
     const { text, intents } = sample(random, expects);
     const [first] = intents;
-    if (used.has(text) || text.split(' ').length > mostWords || !fits(first?.kind, first?.field, intents.length)) continue;
+    if (used.has(text) || text.split(' ').length > mostWords || !fits(first?.kind, first?.field, intents.length, text)) continue;
     used.add(text);
     return text;
   }
@@ -63,11 +73,24 @@ export function named(count: number, random: () => number): Utterance[] {
 }
 
 /** Values without a name, as answers to a step that waits for them. */
-export function bare(count: number, random: () => number): Utterance[] {
+export const bare = (count: number, random: () => number): Utterance[] => answers(count, random, answered, () => true);
+
+/** Bare numbers all of whose words were recorded. */
+export const bareOf = (count: number, random: () => number, recorded: (text: string) => boolean): Utterance[] =>
+  answers(count, random, plain, recorded);
+
+function answers(
+  count: number,
+  random: () => number,
+  fields: readonly FieldId[],
+  wanted: (text: string) => boolean,
+): Utterance[] {
   const used = new Set<string>();
   return Array.from({ length: count }, (_, index) => {
-    const expects = { fields: [answered[index % answered.length] ?? 'hubFace'], yesNo: false };
-    return { text: draw(random, used, expects, (is, _field, intents) => is === 'quantity' && intents === 1), expects };
+    const expects = { fields: [fields[index % fields.length] ?? 'hubFace'], yesNo: false };
+    const fits = (is: unknown, _field: unknown, intents: number, text: string) =>
+      is === 'quantity' && intents === 1 && wanted(text);
+    return { text: draw(random, used, expects, fits), expects };
   });
 }
 
