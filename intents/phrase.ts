@@ -32,7 +32,15 @@ export type Meaning =
   | { readonly end: 'measure' | 'quantity' | 'correct' }
   | { readonly intent: Intent };
 
-export const word = (text: string): Phrase => ({ kind: 'word', word: text });
+const wordsKnown = new Map<string, Phrase>();
+
+/** One phrase for each word: the numbers of all fields share theirs. */
+export function word(text: string): Phrase {
+  const known: Phrase = wordsKnown.get(text) ?? { kind: 'word', word: text };
+  wordsKnown.set(text, known);
+  return known;
+}
+
 export const seq = (...parts: readonly Phrase[]): Phrase => (parts.length === 1 && parts[0] ? parts[0] : { kind: 'seq', parts });
 export const oneOf = (...of: readonly Phrase[]): Phrase => (of.length === 1 && of[0] ? of[0] : { kind: 'oneOf', of });
 export const maybe = (of: Phrase): Phrase => ({ kind: 'maybe', of });

@@ -36,22 +36,27 @@ interface Followed {
   readonly cost: number;
 }
 
+/** More than there can be: a phrase and a frame make one number. */
+const mostFrames = 2 ** 26;
+
 export function automaton(of: Phrase): Automaton {
-  const frames = new Map<Phrase, Map<Frame | undefined, Frame>>();
+  const phraseIds = new Map<Phrase, number>();
+  const frames = new Map<number, Frame>();
   const openedFrames = new Map<Frame, Opened>();
   const states: { readonly places: readonly Place[]; followed?: Map<string, Followed>; next?: Map<string, number> }[] = [];
   const byKey = new Map<string, number>();
-  let made = 0;
+
+  const phraseId = (phrase: Phrase): number => {
+    const id = phraseIds.get(phrase) ?? phraseIds.size;
+    phraseIds.set(phrase, id);
+    return id;
+  };
 
   const frame = (phrase: Phrase, then: Frame | undefined): Frame => {
-    const known = frames.get(phrase) ?? new Map<Frame | undefined, Frame>();
-    frames.set(phrase, known);
-    const found = known.get(then);
-    if (found) return found;
-    made += 1;
-    const fresh = { id: made, phrase, then };
-    known.set(then, fresh);
-    return fresh;
+    const key = phraseId(phrase) * mostFrames + (then?.id ?? 0);
+    const known = frames.get(key) ?? { id: frames.size + 1, phrase, then };
+    frames.set(key, known);
+    return known;
   };
 
   /** First words of a frame, and where they lead. */

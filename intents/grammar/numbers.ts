@@ -65,9 +65,20 @@ const hundred = (n: number, plain: string) => (n < 200 ? [plain, `a${plain.slice
 const tail = (rest: number) => (rest < 10 ? `oh ${cardinal(rest)}` : cardinal(rest));
 const andForms = (n: number) => hundred(n, cardinal(n - (n % 100))).map((said) => `${said} and ${cardinal(n % 100)}`);
 
+const made = new Map<string, Phrase>();
+
+/** Fields and contexts share the numbers that they have alike. */
+function shared(key: string, make: () => Phrase): Phrase {
+  const known = made.get(key) ?? lazy(make);
+  made.set(key, known);
+  return known;
+}
+
 /** Whole numbers from `low` to `high`, every `step`. */
 export function wholes(low: number, high: number, step = 1): Phrase {
-  return lazy(() => spokenAs(range(Math.ceil(low / step) * step, high, step).map((n) => [String(n), wholeForms(n)] as const)));
+  return shared(`wholes ${low} ${high} ${step}`, () =>
+    spokenAs(range(Math.ceil(low / step) * step, high, step).map((n) => [String(n), wholeForms(n)] as const)),
+  );
 }
 
 function range(low: number, high: number, step: number): number[] {
@@ -75,7 +86,9 @@ function range(low: number, high: number, step: number): number[] {
 }
 
 /** Parts of one down to `1/size`: "a half", "three eighths", "five thirty-seconds". `alone`: nothing stands before it. */
-export function parts(size: number, alone: boolean): Phrase {
+export const parts = (size: number, alone: boolean): Phrase => shared(`parts ${size} ${alone}`, () => partsDownTo(size, alone));
+
+function partsDownTo(size: number, alone: boolean): Phrase {
   const rows: (readonly [string, readonly string[]])[] = [];
   for (let denominator = 2; denominator <= size; denominator *= 2) {
     for (let numerator = 1; numerator < denominator; numerator += 2) {
@@ -122,7 +135,9 @@ export function decimals(low: number, high: number, places: number): Phrase {
 }
 
 /** Thousandths on a gauge: "point oh oh five", "five thou", "five thousandths". */
-export function thousandths(high: number): Phrase {
+export const thousandths = (high: number): Phrase => shared(`thousandths ${high}`, () => thousandthsUpTo(high));
+
+function thousandthsUpTo(high: number): Phrase {
   const counts = range(0, Math.round(high * 1000), 1);
   const pointed = (n: number) => {
     const digits = digitByDigit(String(n).padStart(3, '0'));
@@ -132,7 +147,7 @@ export function thousandths(high: number): Phrase {
     n === 0
       ? ['zero']
       : [`${cardinal(n)} thou`, `${cardinal(n)} thousandths`, ...(n === 1 ? ['a thousandth', 'one thousandth'] : [])];
-  return lazy(() => spokenAs(counts.map((n) => [new Fraction(n, 1000).toFraction(), [...pointed(n), ...thou(n)]] as const)));
+  return spokenAs(counts.map((n) => [new Fraction(n, 1000).toFraction(), [...pointed(n), ...thou(n)]] as const));
 }
 
 /** Of so many thousands, what is said before the "K": "seven", "three point five", "three and a half". */
