@@ -47,7 +47,11 @@ export interface Engine {
 
 const again = fault('notUnderstood');
 /** The first tokens decide which sentence it is: more is kept there. */
-const tuning = { discount: 0.6, reward: 0.2, beam: 10, margin: 9, spread: 11, opening: { steps: 3, beam: 24, spread: 20 } };
+const usual = { discount: 0.6, reward: 0.2, beam: 8, margin: 8, spread: 10, opening: { steps: 5, beam: 24, spread: 20 } };
+/** In a quiet room little has to be kept: half of the time, and what is not sure is heard again. */
+const quick = { ...usual, beam: 6, margin: 7, spread: 9, opening: { steps: 3, beam: 16, spread: 14 } };
+/** Noise is hardest on the first words. */
+const patient = { ...usual, beam: 10, margin: 9, spread: 11, opening: { steps: 5, beam: 48, spread: 24 } };
 /** The model hears words at the edges better when silence stands around them; with twice as much it hears worse. */
 const padSeconds = 0.15;
 /** Quick talkers reach five word tokens a second. */
@@ -55,10 +59,6 @@ const tokensASecond = 5;
 /** Played a little slower and a little faster the model mishears other words: where it is not sure of what it heard, it hears the
  * sound at these speeds as well, and the mean counts. */
 const speeds = [0.93, 1.07];
-/** In a quiet room little has to be kept: half of the time, and what is not sure is heard again. */
-const quick = { ...tuning, beam: 6, margin: 7, spread: 9, opening: { steps: 3, beam: 16, spread: 14 } };
-/** Noise is hardest on the first words. */
-const patient = { ...tuning, opening: { steps: 5, beam: 48, spread: 24 } };
 /** Speech that stands this far above the noise, in decibels, the model mostly hears rightly at once. */
 const clearDb = 20;
 /** There is next to no noise. */
@@ -91,7 +91,7 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       const begun = async (played: Float32Array): Promise<Stepped> => model.begin(await model.encode(played));
       const decided = (list: readonly Candidate[]): Heard => weigh(refereed(list, understand, likelihood), understand);
 
-      async function heardAs(heard: readonly Stepped[], how: typeof tuning): Promise<Heard> {
+      async function heardAs(heard: readonly Stepped[], how: typeof usual): Promise<Heard> {
         const options = { ...how, ...limits };
         const from = { heard, silent: await silence() };
         const found = await search(model, from, lexiconFor(expects), options);
@@ -105,12 +105,14 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       const own = await begun(sound);
       const above = aboveNoise(samples);
       if (above >= clearDb) {
-        const atOnce = await heardAs([own], above >= quietDb ? quick : tuning);
+        const atOnce = await heardAs([own], above >= quietDb ? quick : usual);
         if (isTaken(atOnce)) return atOnce;
       }
       if (goOn && !(await goOn())) return weigh([], understand);
       const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
-      return heardAs([own, ...others], patient);
+      const all = [own, ...others];
+      const soon = await heardAs(all, usual);
+      return isTaken(soon) ? soon : heardAs(all, patient);
     },
   };
 }
