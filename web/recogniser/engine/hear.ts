@@ -112,7 +112,8 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
       const all = [own, ...others];
       const soon = await heardAs(all, usual);
-      return isTaken(soon) ? soon : heardAs(all, patient);
+      // What was understood but is not sure, patience makes no surer.
+      return soon.hearing.ok ? soon : heardAs(all, patient);
     },
   };
 }
