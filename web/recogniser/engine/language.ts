@@ -38,7 +38,7 @@ function repeats(intents: readonly Intent[]): boolean {
   return new Set(measured).size < measured.length;
 }
 
-/** A unit said and the same unit understood are one meaning; so are two names of one part in a question. */
+/** A unit said and the same unit understood are one meaning; so are two names of one part in a question, and a sum in other words. */
 function meaning(intent: Intent): unknown {
   const {
     span: _span,
@@ -46,6 +46,7 @@ function meaning(intent: Intent): unknown {
     unitSaid: _unitSaid,
     ...rest
   } = intent as Intent & { alternatives?: unknown; unitSaid?: unknown };
+  if (rest.kind === 'question' && rest.sum) return { ...rest, of: undefined };
   return rest.kind === 'question' && rest.words ? { ...rest, words: gist(rest.words) } : rest;
 }
 

@@ -81,6 +81,8 @@ describe('how grave a sentence is', () => {
     expect(key('hub face fifteen')).not.toBe(key('hub face fifty'));
     expect(key('what do the lug nuts get')).toBe(key('what do the wheel nuts get'));
     expect(key('what do the lug nuts get')).not.toBe(key('what do the u bolts get'));
+    expect(key('twice nine and a half')).toBe(key('what is twice nine and a half'));
+    expect(key('twice nine and a half')).not.toBe(key('twice five and a half'));
     expect(key('what was the hub face on the left')).not.toBe(key('what was the hub face on the right'));
   });
 });
