@@ -110,10 +110,7 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       }
       if (goOn && !(await goOn())) return weigh([], understand);
       const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
-      const all = [own, ...others];
-      const soon = await heardAs(all, usual);
-      // What was understood but is not sure, patience makes no surer.
-      return soon.hearing.ok ? soon : heardAs(all, patient);
+      return heardAs([own, ...others], patient);
     },
   };
 }
