@@ -104,7 +104,7 @@ const usual = { viewport: { width: 1280, height: 800 }, serviceWorkers: 'block' 
 /** A fresh device with the page open. Nothing is installed on it, unless the service worker is allowed. */
 export async function openPage(browser: Browser, url: string, { voice = false, ...options }: PageOptions = {}): Promise<Bay> {
   const context = await browser.newContext({ ...usual, ...options });
-  if (!voice) await context.route(/\/voice\/|recogniser\.worker/, (route) => route.abort());
+  if (!voice) await context.route('**/voice/**', (route) => route.abort());
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
