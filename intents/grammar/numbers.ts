@@ -67,8 +67,8 @@ const andForms = (n: number) => hundred(n, cardinal(n - (n % 100))).map((said) =
 
 const made = new Map<string, Phrase>();
 
-/** Fields and contexts share the numbers that they have alike. */
-function shared(key: string, make: () => Phrase): Phrase {
+/** Made once: fields and contexts share the numbers that they have alike. */
+export function shared(key: string, make: () => Phrase): Phrase {
   const known = made.get(key) ?? lazy(make);
   made.set(key, known);
   return known;

@@ -11,6 +11,7 @@ import {
   feet,
   longCount,
   parts,
+  shared,
   spokenAs,
   spokenCharacters,
   tape,
@@ -24,15 +25,8 @@ type Narrowed = 'strict' | 'own';
 
 /** A value, with the unit where it is said. Sampling gives its value in the unit said, or the field's usual one. */
 export function spokenValue(id: FieldId, narrowed?: Narrowed): Phrase {
-  const key = `${id} ${narrowed}`;
-  const known = built.get(key);
-  if (known) return known;
-  const made = lazy(() => make(fieldOf(id), narrowed));
-  built.set(key, made);
-  return made;
+  return shared(`value ${id} ${narrowed}`, () => make(fieldOf(id), narrowed));
 }
-
-const built = new Map<string, Phrase>();
 
 /** Fields with equal answers are read off alike: in the same unit, by the same parts. */
 export const readAs = (id: FieldId): string => {

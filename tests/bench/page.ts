@@ -3,8 +3,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import type { Page } from 'playwright-core';
-import { launch, openPage, openShop, say } from '../support/browser.ts';
-import { anyMicrophone, speak, withMouth } from '../support/mouth.ts';
+import { anyMicrophone, launch, openPage, openShop, say } from '../support/browser.ts';
+import { speak, withMouth } from '../support/mouth.ts';
 
 const rounds = Number(process.argv[2] ?? 40);
 

@@ -6,10 +6,10 @@ import { understand } from '#intents';
 import type { JobRecord } from '#log/events';
 import type { JobView } from '#wire';
 import { read } from '../../web/recogniser/engine/language.ts';
-import { eventsIn, kept, openFloor, withBrowser } from '../support/browser.ts';
+import { anyMicrophone, eventsIn, kept, openFloor, withBrowser } from '../support/browser.ts';
 import { aTechnician, standing } from '../support/conversation.ts';
 import { hubServiceLines as lines } from '../support/hub-service.ts';
-import { anyMicrophone, speak, withMouth } from '../support/mouth.ts';
+import { speak, withMouth } from '../support/mouth.ts';
 import { hasVoice } from '../support/spoken.ts';
 
 /** A line with the one before: a question of look-alikes may still stand from there. */

@@ -1,10 +1,10 @@
 // Every way to talk besides the bar itself: Space, a pedal that was taught, a tap that latches; and every way a press ends.
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { openFloor, say, withBrowser } from '../support/browser.ts';
+import { anyMicrophone, openFloor, say, withBrowser } from '../support/browser.ts';
 
 withBrowser('talking without the bar', () => {
-  const floor = openFloor({ switches: ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'] });
+  const floor = openFloor({ switches: anyMicrophone });
 
   let page: Page;
   /** One page for all: loading the recogniser is what takes long. */

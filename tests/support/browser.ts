@@ -19,6 +19,9 @@ if (!found) console.warn(`\n*** ${howTo} ***\n`);
 /** `describe`, or a loud skip where there is no browser. */
 export const withBrowser = found ? describe : describe.skip;
 
+/** Switches that give the browser a microphone and leave to open it. */
+export const anyMicrophone = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'];
+
 /** Headless, silent, and calling nobody. `extra`: more switches, such as a fake microphone. */
 export function launch(extra: readonly string[] = []): Promise<Browser> {
   const quiet = [

@@ -13,9 +13,6 @@ declare global {
   }
 }
 
-/** Switches that give the browser a microphone, which the page opens; what it gives is not used. */
-export const anyMicrophone = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'];
-
 /** To be called before the page is opened. `beside`: what the microphone gives is heard as well. */
 export const withMouth = (page: Page, { beside = false } = {}) => page.addInitScript(mouth, beside);
 

@@ -1,6 +1,7 @@
 // What is said to a page in tests, and a tape of it for the browser's fake microphone.
 import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
+import { anyMicrophone } from './browser.ts';
 import { inNoise, missingTools, rate, shopNoise, type TestVoice } from './speech.ts';
 
 export const hasVoice = missingTools.length === 0;
@@ -68,13 +69,7 @@ export function wavOf(parts: readonly Float32Array[]): Buffer {
 const pcm = (sample: number): number => Math.round(32_767 * Math.min(1, Math.max(-1, sample)));
 
 /** Switches that make a tape the microphone. */
-export function microphone(tape: string): string[] {
-  return [
-    '--use-fake-ui-for-media-stream',
-    '--use-fake-device-for-media-stream',
-    `--use-file-for-fake-audio-capture=${tape}%noloop`,
-  ];
-}
+export const microphone = (tape: string): string[] => [...anyMicrophone, `--use-file-for-fake-audio-capture=${tape}%noloop`];
 
 /** Holds the bar while the tape plays its sentence. The microphone must not have been opened before. */
 export async function play(page: Page, { endMs }: Tape): Promise<void> {

@@ -17,7 +17,7 @@ export interface Spellings {
 }
 
 export interface Node {
-  next: ReadonlyMap<number, Node>;
+  next: Map<number, Node>;
   readonly ends: { readonly word: string; readonly to: number }[];
   /** How seldom the commonest of its words is said here; told by the first token of a word. */
   cost: number;
@@ -108,7 +108,7 @@ export function lexicon(grammar: Automaton, spellings: Spellings): Lexicon {
 }
 
 /** Most nodes end a word and lead nowhere: they share this. */
-const nowhere: ReadonlyMap<number, Node> = new Map();
+const nowhere = new Map<number, Node>();
 
 const node = (): Node => ({ next: nowhere, ends: [], cost: Number.POSITIVE_INFINITY });
 
@@ -120,7 +120,8 @@ function add(top: Node, tokens: readonly number[], end: { word: string; to: numb
   tokens.forEach((token, index) => {
     const next = at.next.get(token) ?? node();
     next.cost = Math.min(next.cost, index === 0 ? cost : 0);
-    at.next = at.next === nowhere ? new Map([[token, next]]) : (at.next as Map<number, Node>).set(token, next);
+    if (at.next === nowhere) at.next = new Map();
+    at.next.set(token, next);
     at = next;
   });
   if (at !== top) at.ends.push(end);
