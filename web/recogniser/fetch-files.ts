@@ -1,5 +1,5 @@
 // Fetches the voice files with progress, whole or not at all.
-import { joined } from '../shared/bytes.ts';
+import { joined, letGo } from '../shared/bytes.ts';
 
 type OnBytes = (bytes: number) => void;
 
@@ -47,7 +47,9 @@ async function fetchOnce(url: string, how: RequestInit, onBytes: OnBytes): Promi
     parts.push(value);
     onBytes(value.length);
   }
-  return joined(parts);
+  const whole = joined(parts);
+  parts.forEach(letGo);
+  return whole;
 }
 
 /** The ten hex digits that the file's name promises. */

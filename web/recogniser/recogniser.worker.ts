@@ -1,6 +1,7 @@
 // The recogniser off the page's thread: takes sound as it comes, decodes at each pause, answers when the bar is let go.
 import * as ort from 'onnxruntime-web/wasm';
 import type { Expects } from '#intents';
+import { letGo } from '../shared/bytes.ts';
 import { type Engine, engine } from './engine/hear.ts';
 import { language } from './engine/language.ts';
 import { loadModel } from './engine/model.ts';
@@ -60,15 +61,15 @@ async function load(files: VoiceFiles): Promise<void> {
       tell({ kind: 'progress', part: Math.min(0.95, (got / allBytes) * 0.95) });
     });
   // The runtime is fetched for the sake of its being whole; from its address the browser can keep what it compiled.
-  const [encoder, decoder, words, referee] = await Promise.all(
-    [files.encoder, files.decoder, files.words, files.referee, files.wasm].map(fetched),
-  );
+  const all = await Promise.all([files.encoder, files.decoder, files.words, files.referee, files.wasm].map(fetched));
+  const [encoder, decoder, words, referee] = all;
   if (!encoder || !decoder || !words || !referee) throw new Error('The speech model did not come whole.');
   ort.env.wasm.numThreads = 1;
   ort.env.wasm.wasmPaths = { mjs: absolute(files.runtime), wasm: absolute(files.wasm) };
   const model = await loadModel(ort, encoder, decoder);
   const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
   const made = engine(model, spellingsFrom(table), language, await loadReferee(referee));
+  all.forEach(letGo);
   // The first run is slow: let a second in which nobody speaks have it. A few steps of it warm all that there is to warm. Half of it
   // is loud, so that it counts as clear and is heard at one speed only.
   let steps = 0;

@@ -11,7 +11,7 @@ import type { Model, Stepped } from './model.ts';
 import type { Referee } from './referee.ts';
 import { refereed } from './refereed.ts';
 import { type Candidate, inTurn, search } from './search.ts';
-import { beside, hasTwins } from './twins.ts';
+import { beside, hasTwins, underrated } from './twins.ts';
 
 /** What a text says, as far as doubt needs it. */
 export interface Reading {
@@ -88,8 +88,13 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       // Digits come twice in a row; a name with its value does not.
       const mayRepeat = (text: string): boolean => understand(text).kind !== 'measure';
       const limits = { ...length, mayRepeat, ...(goOn && { goOn }) };
-      const begun = async (played: Float32Array): Promise<Stepped> => model.begin(await model.encode(played));
-      const decided = (list: readonly Candidate[]): Heard => weigh(refereed(list, understand, likelihood), understand);
+      const taken: Stepped[] = [];
+      const begun = async (played: Float32Array): Promise<Stepped> => {
+        const one = await model.begin(await model.encode(played));
+        taken.push(one);
+        return one;
+      };
+      const decided = (list: readonly Candidate[]): Heard => weigh(refereed(rated(list), understand, likelihood), understand);
 
       async function heardAs(heard: readonly Stepped[], how: typeof usual): Promise<Heard> {
         const options = { ...how, ...limits };
@@ -102,15 +107,19 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
         return decided(merged(found, await search(model, from, twins, options)));
       }
 
-      const own = await begun(sound);
-      const above = aboveNoise(samples);
-      if (above >= clearDb) {
-        const atOnce = await heardAs([own], above >= quietDb ? quick : usual);
-        if (isTaken(atOnce)) return atOnce;
+      try {
+        const own = await begun(sound);
+        const above = aboveNoise(samples);
+        if (above >= clearDb) {
+          const atOnce = await heardAs([own], above >= quietDb ? quick : usual);
+          if (isTaken(atOnce)) return atOnce;
+        }
+        if (goOn && !(await goOn())) return weigh([], understand);
+        const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
+        return await heardAs([own, ...others], patient);
+      } finally {
+        for (const one of taken) one.free();
       }
-      if (goOn && !(await goOn())) return weigh([], understand);
-      const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
-      return heardAs([own, ...others], patient);
     },
   };
 }
@@ -137,6 +146,10 @@ function lazily<T>(make: () => Promise<T>): () => Promise<T> {
     return made;
   };
 }
+
+/** Best first. */
+const rated = (list: readonly Candidate[]): Candidate[] =>
+  list.map((each) => ({ ...each, score: each.score + underrated(each.text) })).sort((a, b) => b.score - a.score);
 
 /** Each text once, with its better score; best first. */
 function merged(...lists: readonly (readonly Candidate[])[]): Candidate[] {

@@ -1,6 +1,7 @@
 // The neural model as two calls: sound -> frames, and one decoder step for several hypotheses at once.
 // Tensor names and shapes are the ONNX export's own; the encoder's keys and values come back from the first step only.
 import type * as Ort from 'onnxruntime-web/wasm';
+import { letGo } from '../../shared/bytes.ts';
 
 const layers = 6;
 const heads = 8;
@@ -22,6 +23,8 @@ export interface Stepped {
   readonly memory: Memory;
   /** What may come next, one row a hypothesis. */
   readonly rows: readonly Row[];
+  /** Gives back what this step took; of the first step also what all later ones look at. */
+  free(): void;
 }
 
 /** The log-probability of a token. */
@@ -58,6 +61,7 @@ export async function loadModel(ort: Runtime, encoderBytes: Uint8Array, decoderB
     return {
       memory: { size: tokens.length, frames: memory.frames, crossed, past },
       rows: rowsOf(out.logits, tokens.length),
+      free: () => Object.values(out).forEach(drop),
     };
   }
 
@@ -72,9 +76,11 @@ export async function loadModel(ort: Runtime, encoderBytes: Uint8Array, decoderB
       const empty = (kind: string) => Object.fromEntries(keys(kind).map((key) => [key, nothing()]));
       return run({ size: 1, frames, past: empty('decoder'), crossed: empty('encoder') }, [startToken], false);
     },
-    step: (memory, parents, tokens) => {
+    async step(memory, parents, tokens) {
       const past = Object.fromEntries(Object.entries(memory.past).map(([key, tensor]) => [key, gather(ort, tensor, parents)]));
-      return run({ ...memory, past }, tokens, true);
+      const stepped = await run({ ...memory, past }, tokens, true);
+      Object.values(past).forEach(drop);
+      return stepped;
     },
     async free() {
       await encoder.release();
@@ -82,6 +88,8 @@ export async function loadModel(ort: Runtime, encoderBytes: Uint8Array, decoderB
     },
   };
 }
+
+const drop = (tensor: Ort.OnnxValue): void => letGo((tensor as Ort.Tensor).data as Float32Array);
 
 function keys(kind: string): string[] {
   return Array.from({ length: layers }, (_, layer) =>

@@ -62,6 +62,7 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
   const { margin, maxTokens, mayRepeat, goOn, opening } = options;
   const done = new Map<string, Candidate>();
   let { heard, silent } = from;
+  let made: readonly Stepped[] = [];
   let rows = together(heard);
   const gain = unheard(rows[0]);
   let running: readonly Running[] = [{ parent: 0, token: 0, at: [words.start], gain, cost: 0, tokens: 0, counted: 0, score: 0 }];
@@ -72,12 +73,18 @@ export async function search(model: Model, from: Beginnings, words: Lexicon, opt
     const next =
       length < maxTokens ? grow(running, rows, silent.rows, words, kept).filter(({ score }) => score > best - margin) : [];
     if (next.length === 0) break;
-    if (goOn && !(await goOn())) return [];
+    if (goOn && !(await goOn())) {
+      done.clear();
+      break;
+    }
     heard = await inTurn(heard, (one) => stepWith(model, one, next));
     silent = await stepWith(model, silent, next);
+    for (const one of made) one.free();
+    made = [...heard, silent];
     rows = together(heard);
     running = next;
   }
+  for (const one of made) one.free();
   return [...done.values()].sort((a, b) => b.score - a.score);
 }
 

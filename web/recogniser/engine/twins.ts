@@ -2,7 +2,8 @@
 // "sixteen" looks sure: it is weighed against its twin before it is taken.
 import type { Automaton } from '#intents/grammar';
 
-/** "-teen" and "-ty", and the two digits that radio operators keep apart by saying "niner". */
+/** "-teen" and "-ty"; the two digits that radio operators keep apart by saying "niner"; and "left a hundred" sounds like "left two
+ * hundred". Equally many words. */
 const pairs = [
   ['thirteen', 'thirty'],
   ['fourteen', 'forty'],
@@ -12,16 +13,31 @@ const pairs = [
   ['eighteen', 'eighty'],
   ['nineteen', 'ninety'],
   ['five', 'nine'],
-] as const;
-const twins: ReadonlyMap<string, string> = new Map(
-  pairs.flatMap(([one, other]) => [[one, other] as const, [other, one] as const]),
-);
+  ['a hundred', 'two hundred'],
+].map((pair) => pair.map((text) => text.split(' ')));
+const twins = pairs.flatMap(([one = [], other = []]) => [
+  { said: one, twin: other },
+  { said: other, twin: one },
+]);
 
-export const hasTwins = (text: string): boolean => text.split(' ').some((word) => twins.has(word));
+/** What may stand for each word, beside the word itself. */
+const twinsOf = (words: readonly string[]): readonly (readonly string[])[] =>
+  words.map((word, at) =>
+    twins.flatMap(({ said, twin }) =>
+      twin.filter((other, place) => other !== word && said.every((each, index) => each === words[at - place + index])),
+    ),
+  );
+
+export const hasTwins = (text: string): boolean => twinsOf(text.split(' ')).some((others) => others.length > 0);
+
+/** Nats by which the model hears "left a hundred" worse than it was said: it is for "left two hundred". Measured on six synthetic voices:
+ * what was said as "two" leads by 4 and more, what was said as "a" trails by up to 4 in half of the clips. */
+export const underrated = (text: string): number => (/\b(left|right) a hundred\b/.test(text) ? 4 : 0);
 
 /** Only this sentence, and the sentences of the grammar that come of it by putting twins for words. */
 export function beside(grammar: Automaton, text: string): Automaton {
   const said = text.split(' ');
+  const others = twinsOf(said);
   /** State n: so many words said, and where the grammar then is. */
   const places: { readonly said: number; readonly at: number }[] = [{ said: 0, at: grammar.start }];
   const numbers = new Map<string, number>();
@@ -42,9 +58,9 @@ export function beside(grammar: Automaton, text: string): Automaton {
     next(id) {
       const { said: count, at } = place(id);
       const next = grammar.next(at);
-      const ways = [said[count], twins.get(said[count] ?? '')].flatMap((word) => {
-        const to = word === undefined ? undefined : next.get(word);
-        return word === undefined || to === undefined ? [] : [[word, stateOf(count + 1, to)] as const];
+      const ways = [...said.slice(count, count + 1), ...(others[count] ?? [])].flatMap((word) => {
+        const to = next.get(word);
+        return to === undefined ? [] : [[word, stateOf(count + 1, to)] as const];
       });
       return new Map(ways);
     },

@@ -11,12 +11,14 @@ const silence = 8000;
 const unspelt = { of: () => ({ mid: [], start: [], joined: [] }), comma: 0, hyphen: 1, period: 2, question: 3 };
 
 /** Fails at one of its beginnings: the first is of the speech, the second of silence. */
-function frail(failing: number): Model & { encoded: number[] } {
+function frail(failing: number): Model & { readonly encoded: number[]; readonly kept: Set<number> } {
   let begun = 0;
+  const kept = new Set<number>();
   const encoded: number[] = [];
   const memory = { size: 1, frames: {}, crossed: {}, past: {} } as Memory;
   return {
     encoded,
+    kept,
     encode: async (samples) => {
       encoded.push(samples.length);
       return memory.frames;
@@ -24,9 +26,15 @@ function frail(failing: number): Model & { encoded: number[] } {
     begin: async () => {
       begun += 1;
       if (begun === failing) throw new Error('out of memory');
-      return { memory, rows: [() => -1] };
+      const mine = begun;
+      kept.add(mine);
+      const row = (): number => {
+        if (!kept.has(mine)) throw new TypeError('looked at after it was given back');
+        return -1;
+      };
+      return { memory, rows: [row], free: () => void kept.delete(mine) };
     },
-    step: async () => ({ memory, rows: [] }),
+    step: async () => ({ memory, rows: [], free: () => undefined }),
     free: async () => undefined,
   };
 }
@@ -45,6 +53,13 @@ describe('the engine', () => {
     expect(slower).toBeGreaterThan(own * 1.05);
     expect(faster).toBeLessThan(own * 0.95);
     expect(more).toEqual([]);
+  });
+
+  it('gives back what it began, when it is done with it, and keeps the silence', async () => {
+    const model = frail(0);
+    await engine(model, unspelt, language).hear(second, nothing);
+    expect(model.encoded).toHaveLength(4);
+    expect(model.kept.size).toBe(1);
   });
 
   it('does not begin to hear it again when it is to give up', async () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Automaton } from '#intents/grammar';
 import { lexicon, type Spellings } from '../../../../web/recogniser/engine/lexicon.ts';
-import type { Memory, Model, Row } from '../../../../web/recogniser/engine/model.ts';
+import type { Memory, Model, Row, Stepped } from '../../../../web/recogniser/engine/model.ts';
 import { search } from '../../../../web/recogniser/engine/search.ts';
 
 const end = 2;
@@ -36,6 +36,9 @@ type Odds = Readonly<Record<string, number>>;
 const speech = {} as Memory['frames'];
 const silence = {} as Memory['frames'];
 
+/** Steps that were not given back. */
+const kept = { steps: 0 };
+
 /** Gives at each step the log-probabilities written down for it; what is not written is as good as impossible. Of silence it
  * expects the same at each step. */
 function modelOf(steps: readonly Odds[], anyhow: Odds): Model {
@@ -47,10 +50,25 @@ function modelOf(steps: readonly Odds[], anyhow: Odds): Model {
     return (token) => out[token] ?? Number.NEGATIVE_INFINITY;
   };
   const at = (memory: Memory): number => memory.size;
-  const stepped = (frames: Memory['frames'], step: number, rows: number) => ({
-    memory: { size: step, frames, crossed: {}, past: {} },
-    rows: Array.from({ length: rows }, () => (frames === silence ? rowOf(anyhow) : row(step))),
-  });
+  const stepped = (frames: Memory['frames'], step: number, rows: number): Stepped => {
+    let isFree = false;
+    const whileKept =
+      (of: Row): Row =>
+      (token) => {
+        if (isFree) throw new TypeError('looked at after it was given back');
+        return of(token);
+      };
+    kept.steps += 1;
+    return {
+      memory: { size: step, frames, crossed: {}, past: {} },
+      rows: Array.from({ length: rows }, () => whileKept(frames === silence ? rowOf(anyhow) : row(step))),
+      free() {
+        if (isFree) throw new TypeError('given back twice');
+        isFree = true;
+        kept.steps -= 1;
+      },
+    };
+  };
   return {
     encode: async () => speech,
     begin: async (frames) => stepped(frames, 0, 1),
@@ -76,6 +94,20 @@ describe('the search', () => {
     expect(found.map(({ text }) => text)).toEqual(['hub face fifty', 'hub face fifteen']);
     expect(found[0]?.gain).toBeCloseTo(-0.1 - 0.1 - 0.7 - 0.1 + 0.5 * 6);
     expect(found[0]?.tokens).toBe(3);
+  });
+
+  it('gives each step back that it made, and none twice, also when it is given up', async () => {
+    const own = 2;
+    const before = kept.steps;
+    await find(clear);
+    expect(kept.steps - before).toBe(own);
+    let asked = 0;
+    const goOn = async (): Promise<boolean> => {
+      asked += 1;
+      return asked < 3;
+    };
+    expect(await find(clear, { goOn })).toEqual([]);
+    expect(kept.steps - before).toBe(2 * own);
   });
 
   it('goes by the mean of several hearings', async () => {
