@@ -43,9 +43,6 @@ export interface Bay {
   readonly last?: Last;
   readonly lines: readonly Line[];
   readonly voice: Voice;
-  readonly level: number;
-  /** The microphone is driven too hard, or hears next to nothing. */
-  readonly levelWarning?: 'clipping' | 'quiet' | undefined;
   /** Server reached, not reached, or not known yet. */
   readonly link: 'unknown' | 'up' | 'down';
   readonly waiting: number;
@@ -68,7 +65,6 @@ export const bay = createStore<Bay>({
   view: null,
   lines: [],
   voice: { is: 'loading', part: 0 },
-  level: 0,
   link: 'unknown',
   waiting: 0,
   late: false,
@@ -77,3 +73,15 @@ export const bay = createStore<Bay>({
   settings: plainShop,
   settingsOpen: false,
 });
+
+export const meterTicks = 33;
+
+export interface Level {
+  /** How many of the meter's ticks are lit. */
+  readonly lit: number;
+  /** The microphone is driven too hard, or hears next to nothing. */
+  readonly warning?: 'clipping' | 'quiet' | undefined;
+}
+
+/** Fifty times a second while the bar is held: by itself, so that the bay is not drawn anew each time. */
+export const microphone = createStore<Level>({ lit: 0 });

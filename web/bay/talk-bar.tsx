@@ -1,5 +1,6 @@
 // The bar: the whole width, deep enough for a glove, and its state in a word, a shape and a pattern.
-import type { Bay, Voice } from './state.ts';
+import { useStore } from '../shared/store.ts';
+import { type Level, meterTicks, microphone, type Voice } from './state.ts';
 
 interface Hold {
   readonly down: () => void;
@@ -19,12 +20,11 @@ const words: Record<Voice['is'], readonly [big: string, small: string]> = {
 
 interface Props {
   readonly voice: Voice;
-  readonly level: number;
-  readonly warning: Bay['levelWarning'];
   readonly hold: Hold;
 }
 
-export function TalkBar({ voice, level, warning, hold }: Props) {
+export function TalkBar({ voice, hold }: Props) {
+  const { lit, warning } = useStore(microphone);
   const [big, usual] = words[voice.is];
   const small = smallWords(voice, usual, warning);
   const percent = voice.is === 'loading' ? Math.round(voice.part * 100) : 0;
@@ -49,14 +49,14 @@ export function TalkBar({ voice, level, warning, hold }: Props) {
         <small>{small}</small>
       </span>
       {voice.is === 'loading' ? <progress class="talk-progress" max="100" value={percent} aria-label="Voice loading" /> : null}
-      <Meter level={voice.is === 'listening' ? level : 0} />
+      <Meter lit={voice.is === 'listening' ? lit : 0} />
     </button>
   );
 }
 
 const warnings = { clipping: 'too loud: hold the microphone further off', quiet: 'hardly heard: bring the microphone closer' };
 
-function smallWords(voice: Voice, usual: string, warning: Bay['levelWarning']): string {
+function smallWords(voice: Voice, usual: string, warning: Level['warning']): string {
   if (voice.is === 'listening' && warning) return warnings[warning];
   if (voice.is === 'listening' && voice.latched) return 'tap to end';
   if (voice.is === 'unavailable') return voice.why;
@@ -64,16 +64,16 @@ function smallWords(voice: Voice, usual: string, warning: Bay['levelWarning']): 
   return usual;
 }
 
-const ticks = Array.from({ length: 33 }, (_, index) => index);
+const ticks = Array.from({ length: meterTicks }, (_, index) => index);
 
 /** The level as a rule that fills from the left. */
-function Meter({ level }: { level: number }) {
+function Meter({ lit }: { lit: number }) {
   return (
     <svg class="meter" viewBox="0 0 330 12" preserveAspectRatio="none" aria-hidden="true">
       {ticks.map((tick) => (
         <rect
           key={tick}
-          class={tick / 32 <= level && level > 0 ? 'lit' : 'unlit'}
+          class={tick < lit ? 'lit' : 'unlit'}
           x={tick * 10}
           y={tick % 4 === 0 ? 0 : 4}
           width="4"

@@ -61,7 +61,7 @@ export function BayView({ hands }: { hands: Hands }) {
           <Question view={state.view} doubtful={state.doubtful} onSay={hands.say} onDoubt={hands.settleDoubt} />
           <TypedLine giveBack={state.giveBack} onSay={hands.say} />
         </div>
-        <TalkBar voice={state.voice} level={state.level} warning={state.levelWarning} hold={hands.hold} />
+        <TalkBar voice={state.voice} hold={hands.hold} />
       </footer>
       {state.settingsOpen ? (
         <Settings settings={state.settings} onShop={hands.saveShop} onTry={hands.tryVoice} onClose={hands.closeSettings} />

@@ -8,7 +8,7 @@ import { keepVoice } from '../shared/offline.ts';
 import type { createSpeaker } from '../speaking/index.ts';
 import { asking, type HeardWell, weighed } from './doubtful.ts';
 import { play, wakeSound } from './earcon.ts';
-import { bay } from './state.ts';
+import { bay, meterTicks, microphone } from './state.ts';
 import { idle, limitMs, step, type Talk, type TalkEvent } from './talk.ts';
 
 type Speaker = ReturnType<typeof createSpeaker>;
@@ -48,8 +48,9 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
     try {
       const events: RecogniserEvents = {
         onState: () => undefined,
-        onLevel: (level, levelWarning) => {
-          bay.set({ level, levelWarning });
+        onLevel: (level, warning) => {
+          const lit = Math.round(level * meterTicks);
+          if (lit !== microphone.get().lit || warning !== microphone.get().warning) microphone.set({ lit, warning });
           if (bay.get().voice.is === 'listening') watch();
         },
       };
@@ -85,7 +86,8 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
       return;
     }
     const ears = recogniser;
-    bay.set({ voice: { is: 'opening' }, notice: '', levelWarning: undefined });
+    bay.set({ voice: { is: 'opening' }, notice: '' });
+    microphone.set({ lit: 0, warning: undefined });
     limit = setTimeout(() => hear({ kind: 'lost' }), limitMs);
     busy = busy.then(() => ears.press(expected())).then((trouble) => (trouble ? giveUp(ears, trouble) : opened()), failed);
   }
@@ -125,7 +127,7 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
     const ears = recogniser;
     if (!ears) return;
     play('heard');
-    bay.set({ voice: { is: 'hearing' }, level: 0 });
+    bay.set({ voice: { is: 'hearing' } });
     busy = busy.then(() => ears.release()).then(take, failed);
   }
 
