@@ -28,18 +28,9 @@ export interface Lexicon<T> {
 export function lexicon<T>(rows: Iterable<readonly [T, readonly string[]]>): Lexicon<T> {
   const root: Node<T> = { next: new Map() };
   const vocabulary = new Set<string>();
-  for (const [meaning, templates] of rows) {
-    for (const words of templates.flatMap((template) => sequencesOf(phrase(template)))) {
-      let node = root;
-      for (const word of words) {
-        vocabulary.add(word);
-        const next: Node<T> = node.next.get(word) ?? { next: new Map() };
-        node.next.set(word, next);
-        node = next;
-      }
-      node.meaning ??= meaning;
-    }
-  }
+  for (const [meaning, templates] of rows)
+    for (const template of templates)
+      for (const node of grown([root], phrase(template), vocabulary)) node.meaning ??= meaning;
   const begins = wordTable(root.next);
   return {
     vocabulary,
@@ -62,6 +53,32 @@ function longest<T>(first: Node<T> | undefined, tokens: readonly Token[], at: nu
     node = word === undefined ? undefined : node.next.get(word);
   }
   return meaning === undefined ? undefined : { end, meaning };
+}
+
+/** Where the trie is after the phrase, from each of these places; what is not there yet is made. */
+function grown<T>(from: readonly Node<T>[], of: Phrase, vocabulary: Set<string>): readonly Node<T>[] {
+  switch (of.kind) {
+    case 'word':
+      vocabulary.add(of.word);
+      return from.map(({ next }) => {
+        const node: Node<T> = next.get(of.word) ?? { next: new Map() };
+        next.set(of.word, node);
+        return node;
+      });
+    case 'maybe':
+      return [...new Set([...from, ...grown(from, of.of, vocabulary)])];
+    case 'oneOf':
+      return [...new Set(of.of.flatMap((one) => grown(from, one, vocabulary)))];
+    case 'seq':
+      return of.parts.reduce((places, part) => grown(places, part, vocabulary), from);
+    case 'means':
+    case 'seldom':
+      return grown(from, of.of, vocabulary);
+    case 'lazy':
+      return grown(from, of.get(), vocabulary);
+    case 'slot':
+      throw new TypeError(`lexicon() takes phrases without slots, got <${of.slot}>`);
+  }
 }
 
 /** All word sequences of a phrase. @throws TypeError for slots, which have no end. */

@@ -97,10 +97,12 @@ const after = hedged(
 /** Names that no other field shares; and a name that begins another field's name does not stand for a number without its unit. */
 const names = fields.flatMap(({ said }) => said);
 const shared = new Set(names.filter((name, at) => names.indexOf(name) !== at));
+const beginningsOf = (name: string): string[] => [...name.matchAll(/ /g)].map(({ index }) => name.slice(0, index));
+const begunBy = new Map<string, FieldId[]>();
+for (const { id, said } of fields)
+  for (const beginning of said.flatMap(beginningsOf)) begunBy.set(beginning, [...(begunBy.get(beginning) ?? []), id]);
 const begins = new Set(
-  fields.flatMap(({ id, said }) =>
-    said.filter((name) => fields.some((other) => other.id !== id && other.said.some((longer) => longer.startsWith(`${name} `)))),
-  ),
+  fields.flatMap(({ id, said }) => said.filter((name) => begunBy.get(name)?.some((longer) => longer !== id))),
 );
 const ambiguous = /^(half|axle|front|rear|left|right|back|volts|amps|miles|degree)\b/;
 const most = 5;

@@ -34,17 +34,11 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
   const tell = (message: ToWorker, moved: Transferable[] = []): void => worker?.postMessage(message, moved);
 
   function load(onProgress: (part: number) => void): Promise<void> {
-    loading ??= start(onProgress).then(
-      () => {
-        isReady = true;
-        onProgress(1);
-        onState('ready');
-      },
-      (cause: unknown) => {
-        drop();
-        throw cause;
-      },
-    );
+    loading ??= start(onProgress).then(() => {
+      isReady = true;
+      onProgress(1);
+      onState('ready');
+    });
     return loading;
   }
 
@@ -53,17 +47,18 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
     return new Promise((resolve, reject) => {
       const made = new Worker(scriptAddress(address('recogniser.worker')), { type: 'module' });
       worker = made;
-      made.onmessage = ({ data }: MessageEvent<FromWorker>) => {
-        if (data.kind === 'progress') onProgress(data.part);
-        else if (data.kind === 'ready') resolve();
-        else if (data.kind === 'broken') reject(new Error(`${data.message} Typing works; press to try again.`));
-        else if (data.press === press?.id) settle(data.hearing);
-      };
-      made.onerror = () => {
-        reject(new Error('The speech recogniser could not be started. Typing works; press to try again.'));
+      const fail = (why: string): void => {
+        reject(new Error(`${why} Typing works; press to try again.`));
         drop();
         settle(fault('failed'));
       };
+      made.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+        if (data.kind === 'progress') onProgress(data.part);
+        else if (data.kind === 'ready') resolve();
+        else if (data.kind === 'broken') fail(data.message);
+        else if (data.press === press?.id) settle(data.hearing);
+      };
+      made.onerror = () => fail('The speech recogniser could not be started.');
       tell({ kind: 'load', files: files() });
     });
   }

@@ -98,7 +98,7 @@ function refusal(seconds: number, speech: Speech | 'silence'): Hearing | undefin
 }
 
 /** Lets messages that have come in be read. */
-function breath(): Promise<void> {
+export function breath(): Promise<void> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = () => {

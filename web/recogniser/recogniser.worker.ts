@@ -9,7 +9,7 @@ import { loadReferee } from './engine/referee.ts';
 import { spellingsFrom, type WordTable } from './engine/spellings.ts';
 import { fault } from './faults.ts';
 import { fetchChecked } from './fetch-files.ts';
-import { type Listening, listen } from './listen.ts';
+import { breath, type Listening, listen } from './listen.ts';
 import type { FromWorker, ToWorker, VoiceFiles } from './messages.ts';
 
 declare const self: DedicatedWorkerGlobalScope;
@@ -27,9 +27,8 @@ const tell = (message: FromWorker): void => self.postMessage(message);
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   switch (data.kind) {
     case 'load':
-      void load(data.files).then(
-        () => tell({ kind: 'ready' }),
-        (cause: unknown) => tell({ kind: 'broken', message: cause instanceof Error ? cause.message : String(cause) }),
+      void start(data.files).catch((cause: unknown) =>
+        tell({ kind: 'broken', message: cause instanceof Error ? cause.message : String(cause) }),
       );
       return;
     case 'begin':
@@ -53,7 +52,13 @@ function begin(press: number, rate: number, expects: Expects): Listening | undef
 
 const absolute = (path: string): string => new URL(path, self.location.href).href;
 
-async function load(files: VoiceFiles): Promise<void> {
+async function start(files: VoiceFiles): Promise<void> {
+  ready = await load(files);
+  tell({ kind: 'ready' });
+  await warm(ready);
+}
+
+async function load(files: VoiceFiles): Promise<Engine> {
   let got = 0;
   const fetched = (url: string) =>
     fetchChecked(url, (bytes) => {
@@ -70,12 +75,16 @@ async function load(files: VoiceFiles): Promise<void> {
   const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
   const made = engine(model, spellingsFrom(table), language, await loadReferee(referee));
   all.forEach(letGo);
-  // The first run is slow: let a second in which nobody speaks have it. A few steps of it warm all that there is to warm. Half of it
-  // is loud, so that it counts as clear and is heard at one speed only.
+  return made;
+}
+
+/** The first run is slow: let a second in which nobody speaks have it. A few steps of it warm all that there is to warm; a press ends
+ * it. Half of it is loud, so that it counts as clear and is heard at one speed only. */
+async function warm(made: Engine): Promise<void> {
   let steps = 0;
   await made.hear(new Float32Array(16_000).fill(1, 8000), { fields: [], yesNo: false }, async () => {
+    await breath();
     steps += 1;
-    return steps < warmSteps;
+    return steps < warmSteps && current === undefined;
   });
-  ready = made;
 }
