@@ -22,16 +22,20 @@ export const withBrowser = found ? describe : describe.skip;
 /** Switches that give the browser a microphone and leave to open it. */
 export const anyMicrophone = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream'];
 
-/** Headless, silent, and calling nobody. `extra`: more switches, such as a fake microphone. */
+/** Switches that make it silent and have it call nobody. */
+export const quietSwitches = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--mute-audio',
+];
+
+export const chromiumPath = (): string => found ?? '';
+
+/** Headless and quiet. `extra`: more switches, such as a fake microphone. */
 export function launch(extra: readonly string[] = []): Promise<Browser> {
-  const quiet = [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-background-networking',
-    '--disable-component-update',
-    '--mute-audio',
-  ];
-  return chromium.launch({ executablePath: found ?? '', args: [...quiet, ...extra] });
+  return chromium.launch({ executablePath: chromiumPath(), args: [...quietSwitches, ...extra] });
 }
 
 export interface Shop {

@@ -69,7 +69,10 @@ export function wavOf(parts: readonly Float32Array[]): Buffer {
 const pcm = (sample: number): number => Math.round(32_767 * Math.min(1, Math.max(-1, sample)));
 
 /** Switches that make a tape the microphone. */
-export const microphone = (tape: string): string[] => [...anyMicrophone, `--use-file-for-fake-audio-capture=${tape}%noloop`];
+export const microphone = (tape: string, times: 'once' | 'again and again' = 'once'): string[] => [
+  ...anyMicrophone,
+  `--use-file-for-fake-audio-capture=${tape}${times === 'once' ? '%noloop' : ''}`,
+];
 
 /** Holds the bar while the tape plays its sentence. The microphone must not have been opened before. */
 export async function play(page: Page, { endMs }: Tape): Promise<void> {
