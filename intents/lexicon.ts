@@ -29,8 +29,7 @@ export function lexicon<T>(rows: Iterable<readonly [T, readonly string[]]>): Lex
   const root: Node<T> = { next: new Map() };
   const vocabulary = new Set<string>();
   for (const [meaning, templates] of rows)
-    for (const template of templates)
-      for (const node of grown([root], phrase(template), vocabulary)) node.meaning ??= meaning;
+    for (const template of templates) for (const node of grown([root], phrase(template), vocabulary)) node.meaning ??= meaning;
   const begins = wordTable(root.next);
   return {
     vocabulary,

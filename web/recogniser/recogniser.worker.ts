@@ -65,16 +65,18 @@ async function load(files: VoiceFiles): Promise<Engine> {
       got += bytes;
       tell({ kind: 'progress', part: Math.min(0.95, (got / allBytes) * 0.95) });
     });
+  const [wasm, encoder, decoder] = [fetched(files.wasm), fetched(files.encoder), fetched(files.decoder)];
+  const [words, referee] = [fetched(files.words), fetched(files.referee)];
+  const whole = Promise.all([wasm, encoder, decoder, words, referee]);
+  whole.catch(() => undefined);
   // The runtime is fetched for the sake of its being whole; from its address the browser can keep what it compiled.
-  const all = await Promise.all([files.encoder, files.decoder, files.words, files.referee, files.wasm].map(fetched));
-  const [encoder, decoder, words, referee] = all;
-  if (!encoder || !decoder || !words || !referee) throw new Error('The speech model did not come whole.');
+  await wasm;
   ort.env.wasm.numThreads = 1;
   ort.env.wasm.wasmPaths = { mjs: absolute(files.runtime), wasm: absolute(files.wasm) };
   const model = await loadModel(ort, encoder, decoder);
-  const table = JSON.parse(new TextDecoder().decode(words)) as WordTable;
-  const made = engine(model, spellingsFrom(table), language, await loadReferee(referee));
-  all.forEach(letGo);
+  const table = JSON.parse(new TextDecoder().decode(await words)) as WordTable;
+  const made = engine(model, spellingsFrom(table), language, await loadReferee(await referee));
+  (await whole).forEach(letGo);
   return made;
 }
 

@@ -40,9 +40,12 @@ export interface Model {
   free(): Promise<void>;
 }
 
-export async function loadModel(ort: Runtime, encoderBytes: Uint8Array, decoderBytes: Uint8Array): Promise<Model> {
-  const encoder = await ort.InferenceSession.create(encoderBytes);
-  const decoder = await ort.InferenceSession.create(decoderBytes);
+type Bytes = Uint8Array | Promise<Uint8Array>;
+
+/** The encoder is made while the decoder may still be on its way. */
+export async function loadModel(ort: Runtime, encoderBytes: Bytes, decoderBytes: Bytes): Promise<Model> {
+  const encoder = await ort.InferenceSession.create(await encoderBytes);
+  const decoder = await ort.InferenceSession.create(await decoderBytes);
   const flag = (on: boolean) => new ort.Tensor('bool', [on], [1]);
   const nothing = () => new ort.Tensor('float32', new Float32Array(0), [0, heads, 1, headSize]);
 
