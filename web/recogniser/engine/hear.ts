@@ -116,7 +116,7 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
         }
         if (goOn && !(await goOn())) return weigh([], understand);
         const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
-        return await heardAs([own, ...others], patient);
+        return await heardAs([own, ...others], above >= quietDb ? usual : patient);
       } finally {
         for (const one of taken) one.free();
       }
