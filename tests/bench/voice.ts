@@ -1,7 +1,7 @@
 // How well is a shop heard? Speaks sentences of the grammar in six synthetic voices, mixes shop noise in, and prints what the
 // recogniser makes of them: the right value, a wrong one taken, asked about, refused; and the time it took.
 //   npm run -s bench:voice -- [--named 64] [--bare 24] [--voices 2] [--seed 2001] [--phrases 48] [--talk 38] [--job] [--alone]
-//     [--recorded 104 --recordings /usr/share/asterisk/sounds/en_US_f_Allison] [--jobs 2] [--json FILE] [--misses]
+//     [--recorded 104 --recordings /usr/share/asterisk/sounds/en_US_f_Allison] [--only "clean,20 dB"] [--jobs 2] [--json FILE] [--misses]
 // --job adds a whole hub service, each line by each voice, heard as the dialogue waits for it; --recordings adds bare numbers joined
 // from words that a person recorded (Debian's asterisk-core-sounds-en-wav); --alone hears without the referee. The sentences of a seed
 // are the same every time; thresholds were fitted on those of seed 11, and 2001, 3007, 4001, 5003, 6007 and 7001 have been looked
@@ -27,6 +27,7 @@ const { values: given } = parseArgs({
     job: { type: 'boolean', default: false },
     recorded: { type: 'string', default: '104' },
     recordings: { type: 'string' },
+    only: { type: 'string' },
     seed: { type: 'string', default: '2001' },
     jobs: { type: 'string', default: '2' },
     json: { type: 'string' },
@@ -53,7 +54,7 @@ const clips = clipsOf({
   recorded: given.recordings ? bareOf(Number(given.recorded), randomFrom(seed + 2), canBeJoined) : [],
   chatter: chatter.slice(0, Number(given.talk)).map((text) => ({ text, expects: nothing })),
   voices: Number(given.voices),
-});
+}).filter(({ condition }) => given.only?.split(',').includes(condition) ?? true);
 
 /** One share of the work, in a process of its own. */
 async function share(which: number, of: number): Promise<void> {
