@@ -30,9 +30,9 @@ const twinsOf = (words: readonly string[]): readonly (readonly string[])[] =>
 
 export const hasTwins = (text: string): boolean => twinsOf(text.split(' ')).some((others) => others.length > 0);
 
-/** Nats by which the model hears "left a hundred" worse than it was said: it is for "left two hundred". Measured on six synthetic voices:
- * what was said as "two" leads by 4 and more, what was said as "a" trails by up to 4 in half of the clips. */
-export const underrated = (text: string): number => (/\b(left|right) a hundred\b/.test(text) ? 4 : 0);
+/** Nats by which the model hears "left a hundred" worse than it was said: it is for "left two hundred". Measured on six synthetic voices
+ * in three sentences: said as "two" it leads by 3 and more, said as "a" it trails by up to 3 in every third clip. */
+export const underrated = (text: string): number => (/\b(left|right) a hundred\b/.test(text) ? 3 : 0);
 
 /** Only this sentence, and the sentences of the grammar that come of it by putting twins for words. */
 export function beside(grammar: Automaton, text: string): Automaton {
