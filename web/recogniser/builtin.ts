@@ -34,11 +34,17 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
   const tell = (message: ToWorker, moved: Transferable[] = []): void => worker?.postMessage(message, moved);
 
   function load(onProgress: (part: number) => void): Promise<void> {
-    loading ??= start(onProgress).then(() => {
-      isReady = true;
-      onProgress(1);
-      onState('ready');
-    });
+    loading ??= start(onProgress).then(
+      () => {
+        isReady = true;
+        onProgress(1);
+        onState('ready');
+      },
+      (cause: unknown) => {
+        drop();
+        throw cause;
+      },
+    );
     return loading;
   }
 
@@ -49,7 +55,8 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
       worker = made;
       const fail = (why: string): void => {
         reject(new Error(`${why} Typing works; press to try again.`));
-        drop();
+        // It may also fail later, when it had been ready.
+        if (worker === made) drop();
         settle(fault('failed'));
       };
       made.onmessage = ({ data }: MessageEvent<FromWorker>) => {
