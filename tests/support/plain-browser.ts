@@ -9,9 +9,6 @@ import { chromiumPath, quietSwitches } from './browser.ts';
 
 export interface PlainPage {
   goto(url: string): Promise<void>;
-  reload(): Promise<void>;
-  /** The value of an expression, which may be a promise of it. @throws Error with what the page threw */
-  evaluate<T>(expression: string): Promise<T>;
   /** Resolves when the expression holds. */
   until(expression: string): Promise<void>;
   /** Holds the thumb on the middle of what the selector finds, for so long. */
@@ -51,10 +48,11 @@ export async function openPlain(extra: readonly string[] = []): Promise<PlainPag
   const { sessionId } = await send<{ sessionId: string }>('Target.attachToTarget', attached);
   const ask = <T>(method: string, params: object = {}): Promise<T> => send<T>(method, params, sessionId);
 
+  /** The value of an expression. @throws Error with what the page threw */
   async function evaluate<T>(expression: string): Promise<T> {
     const { result, exceptionDetails } = await ask<{ result: { value: T }; exceptionDetails?: { text: string } }>(
       'Runtime.evaluate',
-      { expression, awaitPromise: true, returnByValue: true, userGesture: true },
+      { expression, returnByValue: true },
     );
     if (exceptionDetails) throw new Error(`${expression}: ${exceptionDetails.text}`);
     return result.value;
@@ -81,8 +79,6 @@ export async function openPlain(extra: readonly string[] = []): Promise<PlainPag
 
   return {
     goto: (url) => ask('Page.navigate', { url }),
-    reload: () => ask('Page.reload'),
-    evaluate,
     until,
     hold,
     memory: pageMemory,

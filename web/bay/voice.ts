@@ -49,8 +49,7 @@ export function createVoice(onHeard: (hearing: HeardWell, by: Ears) => void): Vo
       const events: RecogniserEvents = {
         onState: () => undefined,
         onLevel: (level, warning) => {
-          const lit = Math.round(level * meterTicks);
-          if (lit !== microphone.get().lit || warning !== microphone.get().warning) microphone.set({ lit, warning });
+          microphone.set({ lit: Math.round(level * meterTicks), warning });
           if (bay.get().voice.is === 'listening') watch();
         },
       };

@@ -55,8 +55,8 @@ export function createBuiltin({ onState, onLevel }: RecogniserEvents): Recognise
       worker = made;
       const fail = (why: string): void => {
         reject(new Error(`${why} Typing works; press to try again.`));
-        // It may also fail later, when it had been ready.
-        if (worker === made) drop();
+        // It may fail when it had been ready; until then who loads it drops it.
+        if (isReady) drop();
         settle(fault('failed'));
       };
       made.onmessage = ({ data }: MessageEvent<FromWorker>) => {

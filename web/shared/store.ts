@@ -13,6 +13,8 @@ export function createStore<T extends object>(initial: T): Store<T> {
   return {
     get: () => value,
     set: (patch) => {
+      const keys = Object.keys(patch) as (keyof T)[];
+      if (keys.every((key) => patch[key] === value[key])) return;
       value = { ...value, ...patch };
       for (const listener of listeners) listener();
     },

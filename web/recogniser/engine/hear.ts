@@ -110,13 +110,14 @@ export function engine(model: Model, spellings: Spellings, language: Language, r
       try {
         const own = await begun(sound);
         const above = aboveNoise(samples);
+        const [first, later] = above >= quietDb ? [quick, usual] : [usual, patient];
         if (above >= clearDb) {
-          const atOnce = await heardAs([own], above >= quietDb ? quick : usual);
+          const atOnce = await heardAs([own], first);
           if (isTaken(atOnce)) return atOnce;
         }
         if (goOn && !(await goOn())) return weigh([], understand);
         const others = await inTurn(speeds, (speed) => begun(resampler(16_000 * speed).push(sound)));
-        return await heardAs([own, ...others], above >= quietDb ? usual : patient);
+        return await heardAs([own, ...others], later);
       } finally {
         for (const one of taken) one.free();
       }
